@@ -1,0 +1,2 @@
+export type * from './api.ts'
+export type * from './scene.ts'
