@@ -6,6 +6,8 @@ import type { Outcome } from '@lengthwise/units'
 export type PlanFileApi = {
   /** YAML or JSON text to an order; every problem at once, with line and column */
   readPlan(text: string): Outcome<Order>
+  /** YAML or JSON text to the plain object of the plan's keys, its syntax and limits checked and nothing else: what the page opens and edits */
+  parsePlan(text: string): Outcome<Readonly<Record<string, unknown>>>
   /** a plain object of the plan's keys (what the page edits) to the same order */
   readPlanObject(plan: unknown): Outcome<Order>
   /** plan keys back to YAML text, comments not kept: what the page saves */
