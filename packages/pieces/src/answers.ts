@@ -37,9 +37,12 @@ export interface SewnUp {
 export interface NamedSize {
   readonly name: string
   readonly region: string
-  readonly kind: 'mattress' | 'duvet' | 'pillow' | 'flat-sheet' | 'cot'
+  /** what is measured; the same name may stand for several kinds */
+  readonly kind: 'mattress' | 'duvet' | 'pillow' | 'pillowcase' | 'flat-sheet'
   readonly words: string
   readonly size: Size
+  /** for a cot or a young child: an item of this size is a cot item */
+  readonly cot: boolean
   /** a published page, a standard, or 'common practice' */
   readonly source: string
   /** where sources disagree; empty: nothing known */
@@ -59,7 +62,7 @@ export interface Remark {
    sewUp(order: Order, item: Item, way: Way): SewnUp
    checkOrder(order: Order): readonly Problem[]
    cautionsFor(order: Order): readonly Remark[]      goodToKnowFor(order: Order): readonly Remark[]
-   NAMED_SIZES: readonly NamedSize[]                  sizeNamed(name: string): NamedSize | undefined */
+   NAMED_SIZES: readonly NamedSize[]                  sizeNamed(name: string, item?: Item['item']): NamedSize | undefined */
 export type PiecesApi = {
   copiesOf(order: Order): readonly Copy[]
   onTable(order: Order, cloth: Cloth, widthIndex: number): ClothOnTable

@@ -1,4 +1,5 @@
 export type * from './answers.ts'
 export type * from './cloth.ts'
 export type * from './order.ts'
+export { NAMED_SIZES, SIZE_KINDS, sizeNamed } from './sizes.ts'
 export type * from './way.ts'
