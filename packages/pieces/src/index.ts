@@ -1,4 +1,6 @@
 export type * from './answers.ts'
+export type { CautionCode } from './cautions.ts'
+export { cautionsFor } from './cautions.ts'
 export type * from './cloth.ts'
 export { copiesOf } from './copies.ts'
 export { onTable } from './on-table.ts'
