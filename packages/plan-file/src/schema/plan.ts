@@ -39,7 +39,9 @@ function build(measureIn: Measure) {
     wash: word(['before-cutting', 'after-sewing', 'none'])
       .prefault('before-cutting')
       .describe('before-cutting: the cloth shrinks; after-sewing: pieces are cut larger; none: nothing shrinks'),
-    seam: seam(r).prefault({}).describe('Seams of every item that says nothing else'),
+    seam: seam(r)
+      .prefault({ kind: 'plain', allowance: r.usual('1.5 cm', '1/2 in') })
+      .describe('Seams of every item that says nothing else'),
     'mark-to': r
       .usually('0.5 cm', '1/8 in')
       .describe('Cut sizes round up to this; 0: to the exact unit. 1/8 in when measure-in is in'),
