@@ -5,7 +5,7 @@ import { Heap } from './heap.ts'
 import type { Choice, Option } from './options.ts'
 import type { Setting } from './setting.ts'
 import type { LayoutBook, Share } from './share.ts'
-import { valueOf } from './share.ts'
+import { valueToBuy } from './share.ts'
 
 /**
  * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
@@ -136,7 +136,7 @@ export function chooseWays(
           length = Math.max(length, Math.ceil(sums[m]! / measure.capacity))
         })
         laid += length
-        value += valueOf(book, setting, length)
+        value += valueToBuy(book, setting, length)
         continue
       }
       const beyond = sums[0]! - scale.ownedArea
@@ -146,7 +146,7 @@ export function chooseWays(
       } else if (beyond > 0) {
         const length = Math.ceil(beyond / setting.ground.field.width)
         laid += length
-        value += valueOf(book, setting, length)
+        value += valueToBuy(book, setting, length)
         opened++
       }
     }
@@ -185,10 +185,14 @@ export function chooseWays(
     let laid = 0
     for (const [s, setting] of settings.entries()) {
       if (counts[s]!.size === 0) continue
-      if (!setting.open || setting.owned.length > 0) return heap.push({ ...node, bounded: true })
+      // beside owned lengths a bolt has no bound of its own
+      if (!setting.open || setting.owned.length > 0) {
+        heap.push({ ...node, bounded: true })
+        return
+      }
       const { bound } = book.bound(setting, setting.open, counts[s]!)
       laid += bound
-      value += valueOf(book, setting, bound)
+      value += valueToBuy(book, setting, bound)
     }
     const wish = { ...node.wish, value, laid }
     heap.push({ ...node, wish: compareWishes(wish, node.wish) > 0 ? wish : node.wish, bounded: true })

@@ -39,7 +39,7 @@ export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flag
   return divisions
 
   function divide(part: Part, edges: EdgesInHand): void {
-    if (part.kind === 'maze') return snipAround(part, edges)
+    if (part.kind === 'maze') snipAround(part, edges)
     if (part.kind !== 'cuts') return
     // first the whole row of cuts in one direction, each leaving the rest in hand
     const { runs, parts } = part

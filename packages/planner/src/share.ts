@@ -101,7 +101,7 @@ export class LayoutBook {
 const groundKey = (ground: Ground): string => `${ground.field.length}${JSON.stringify(ground.field.flaws)}`
 
 /** The value of a bolt length on which `laid` lies. */
-export const valueOf = (book: LayoutBook, setting: Setting, laid: number): bigint =>
+export const valueToBuy = (book: LayoutBook, setting: Setting, laid: number): bigint =>
   laid === 0 ? 0n : worth(book.objective, setting.cloth, setting.widthIndex, buyLength(book.order, setting.cloth, laid))
 
 function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | null {
@@ -109,8 +109,8 @@ function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | nul
   if (answer.length === null) return null
   return {
     spreads: [{ ground: setting.open!, nth: null, counts, asked, answer }],
-    value: valueOf(book, setting, answer.length),
-    bound: valueOf(book, setting, answer.bound),
+    value: valueToBuy(book, setting, answer.length),
+    bound: valueToBuy(book, setting, answer.bound),
     laid: answer.length,
     opened: 0,
     by: answer.certificate.by,

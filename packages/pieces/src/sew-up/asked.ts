@@ -3,10 +3,8 @@ import type { Item, Size } from '../order.ts'
 
 /** What the sewn item is held against. */
 export interface Asked {
-  /** across the bed and from head to foot */
+  /** width and length as the pieces have them */
   readonly size: Size
-  /** the plan gives the short side first and the long side lies across the bed */
-  readonly shortSideFirst: boolean
   /** the size asked for is a cut size: nothing is taken off for shrinking */
   readonly asCut: boolean
   /** which pieces belong to what is measured */
@@ -15,16 +13,17 @@ export interface Asked {
 
 /** Null where an item has no size of its own to be held against. */
 export function askedOf(item: Item): Asked | null {
-  const all = { shortSideFirst: false, asCut: false, measures: () => true }
+  const all = { asCut: false, measures: () => true }
   switch (item.item) {
     case 'duvet-cover':
     case 'flat-sheet':
     case 'throw':
       return { ...all, size: item.finished }
+    // their pieces have the short side as width, as the plan does
     case 'pillowcase':
     case 'cushion':
     case 'sham':
-      return { ...all, size: { width: item.finished.length, length: item.finished.width }, shortSideFirst: true }
+      return { ...all, size: item.finished }
     case 'fitted-sheet':
       return { ...all, size: { width: item.mattress.width, length: item.mattress.length } }
     case 'quilt-back':

@@ -1,4 +1,4 @@
-import type { Length, Problem } from '@lengthwise/units'
+import type { Problem } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { SewnUp } from '../answers.ts'
 import type { Cloth } from '../cloth.ts'
@@ -64,9 +64,7 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     }
   }
   const finished = { width: length(shown.width), length: length(shown.length) }
-  const turn = (size: { width: Length; length: Length }): { width: Length; length: Length } =>
-    asked?.shortSideFirst ? { width: size.length, length: size.width } : size
-  return { finished: turn(finished), asked: turn(asked?.size ?? finished), faults }
+  return { finished, asked: asked?.size ?? finished, faults }
 
   /** Both edges equally long and equally far from the seam line, and shrinking alike. */
   function checkSeam(seam: SeamLine): void {
