@@ -1,5 +1,5 @@
 import type { Length } from '@lengthwise/units'
-import { beforeShrinking, length, printLength, roundUpTo, ZERO } from '@lengthwise/units'
+import { beforeShrinking, length, NO_SHARE, printLength, roundUpTo, ZERO } from '@lengthwise/units'
 import type { RefusedWay } from '../answers.ts'
 import { makeSeam, tablesOf } from '../build.ts'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
@@ -28,6 +28,8 @@ export interface FaceAsk {
   readonly spec: FaceSpec
   /** why it may not be joined at all; null where it may */
   readonly neverJoined: string | null
+  /** `finished` is a cut size: it does not grow for shrinking */
+  readonly asCut?: boolean
 }
 
 /** One way to make a face from one cloth (with a band, from two). */
@@ -66,7 +68,7 @@ export function waysOfFace(order: Order, ask: FaceAsk, tables: ReadonlyMap<strin
         refusal(ask, `on ${table.cloth.name}`, 'the top of the print asks for the other direction', null),
       )
     const inRuns = runs.map((run) => waysInRun(order, ask, table, run, many))
-    for (const one of eitherWayAlike(order, table, inRuns)) {
+    for (const one of eitherWayAlike(order, ask, table, inRuns)) {
       all.ways.push(...one.ways)
       all.refused.push(...one.refused)
       all.capped ||= one.capped
@@ -75,6 +77,8 @@ export function waysOfFace(order: Order, ask: FaceAsk, tables: ReadonlyMap<strin
   return all
 }
 
+const NO_SHRINKING = { width: NO_SHARE, length: NO_SHARE }
+
 interface Collected {
   ways: FaceWay[]
   refused: RefusedWay[]
@@ -82,11 +86,16 @@ interface Collected {
 }
 
 /** A face of one piece that is cut the same along and across is one way: the layout turns it as it likes. */
-function eitherWayAlike(order: Order, table: ClothOnTable, inRuns: readonly FaceWays[]): readonly FaceWays[] {
+function eitherWayAlike(
+  order: Order,
+  ask: FaceAsk,
+  table: ClothOnTable,
+  inRuns: readonly FaceWays[],
+): readonly FaceWays[] {
   const [along, across] = inRuns
   const shrinks = table.cloth.shrinks
   if (along === undefined || across === undefined) return inRuns
-  if (order.wash === 'after-sewing' && shrinks.along !== shrinks.across) return inRuns
+  if (order.wash === 'after-sewing' && ask.asCut !== true && shrinks.along !== shrinks.across) return inRuns
   const [a, b] = [along.ways.find(free), across.ways.find(free)]
   if (a === undefined || b === undefined || a.width !== b.width || a.length !== b.length) return inRuns
   const either: FaceWay = {
@@ -113,7 +122,7 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   const { spec, edges } = ask
   const { cloth } = table
   const columns = run === 'along'
-  const shrinks = shrinksBy(order, cloth, run)
+  const shrinks = ask.asCut ? NO_SHRINKING : shrinksBy(order, cloth, run)
   const sides: readonly [Edge, Edge] = columns ? ['left', 'right'] : ['head', 'foot']
   const ends: readonly [Edge, Edge] = columns ? ['head', 'foot'] : ['left', 'right']
   const where = `${columns ? 'along' : 'across'} the cloth${nameCloth ? ` (${cloth.name})` : ''}`

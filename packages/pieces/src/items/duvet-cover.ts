@@ -1,4 +1,4 @@
-import type { Length, Problem } from '@lengthwise/units'
+import type { Length } from '@lengthwise/units'
 import { beforeShrinking, cm, length, roundUpTo, ZERO } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
 import { MOST_WAYS, makePiece } from '../build.ts'
@@ -261,9 +261,4 @@ function openingNotions(item: DuvetCover, zip: ZipChoice | null): readonly Notio
   if (opening.kind !== 'buttons' && opening.kind !== 'snaps') return []
   const count = evenly(edgeOfCover(item, opening.at), opening.fromCorner, opening.spacing).length
   return [{ what: opening.kind, count, words: `${opening.kind} at the ${opening.at}` }]
-}
-
-/** What is wrong with the cover as the plan has it. */
-export function checkDuvetCover(_order: Order, _item: DuvetCover): readonly Problem[] {
-  return []
 }
