@@ -5,7 +5,7 @@ import type { SewingStep } from './result.ts'
 export function sewingOf(copies: readonly { readonly copy: Copy; readonly way: Way }[]): readonly SewingStep[] {
   const groups: { ids: string[]; itemIndex: number; way: Way }[] = []
   for (const { copy, way } of copies) {
-    const group = groups.find((g) => g.itemIndex === copy.itemIndex && g.way === way)
+    const group = groups.find((g) => g.itemIndex === copy.itemIndex && sewnAlike(g.way, way))
     if (group) group.ids.push(copy.id)
     else groups.push({ ids: [copy.id], itemIndex: copy.itemIndex, way })
   }
@@ -24,3 +24,6 @@ function listed(ids: readonly string[]): string {
 }
 
 const numberOf = (id: string): number => Number(id.slice(id.lastIndexOf('-') + 1))
+
+const sewnAlike = (a: Way, b: Way): boolean =>
+  a.sewing.length === b.sewing.length && a.sewing.every((line, i) => line.text === b.sewing[i]!.text)
