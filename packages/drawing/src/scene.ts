@@ -13,7 +13,7 @@ export interface Scene {
 }
 
 export interface Page {
-  readonly kind: 'before' | 'whole' | 'map' | 'order' | 'sewing' | 'widths' | 'slips'
+  readonly kind: 'before' | 'pieces' | 'whole' | 'map' | 'order' | 'sewing' | 'widths' | 'slips'
   readonly width: number
   readonly height: number
   /** groups in reading order */
@@ -31,6 +31,8 @@ export interface Part {
   }[]
 }
 
+export type Weight = 400 | 500 | 700
+
 export type Mark =
   | {
       readonly kind: 'line'
@@ -40,6 +42,13 @@ export type Mark =
       readonly y2: number
       readonly weight: number
       readonly dash?: readonly number[]
+      readonly cap?: 'butt' | 'round'
+    }
+  /** many short lines in one stroke: hatches, points (zero length with round caps) */
+  | {
+      readonly kind: 'lines'
+      readonly segments: readonly (readonly [x1: number, y1: number, x2: number, y2: number])[]
+      readonly weight: number
       readonly cap?: 'butt' | 'round'
     }
   | {
@@ -63,9 +72,11 @@ export type Mark =
       readonly y: number /** baseline start, middle or end at (x, y) */
       readonly anchor: 'start' | 'middle' | 'end' /** height of capitals */
       readonly capital: number
-      readonly weight: 400 | 500 | 700
+      readonly weight: Weight
       readonly text: string /** 90: reads from bottom to top */
       readonly turn?: 0 | 90
+      /** 'paper': white on ink; default ink */
+      readonly ink?: 'ink' | 'paper'
     }
 
 /** One picture without pages, for the screen; millimetres at the asked scale. */

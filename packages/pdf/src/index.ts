@@ -1,1 +1,2 @@
-export {}
+export type { Fonts } from './write.ts'
+export { write } from './write.ts'

@@ -1,0 +1,110 @@
+import type { Box, Segment } from '../box.ts'
+import { box, boxOf, inside, meetsAny } from '../box.ts'
+import { frameOf, text } from '../ink.ts'
+import type { Mark } from '../scene.ts'
+import type { DrawnEdge } from './edges.ts'
+import { flagHeight, flagWidth } from './ruler.ts'
+import type { Style } from './style.ts'
+import { WEIGHTS } from './style.ts'
+
+/** done: torn already; now: the one to do; later: as on paper. */
+export type Stage = 'done' | 'now' | 'later'
+
+/** Where flags may stand: `ruler` beside the cloth's left edge, `beyond` at its right, `cloth` on it. */
+export interface FlagRoom {
+  readonly cloth: Box
+  readonly ruler: Box
+  readonly beyond: Box
+}
+
+export interface Flag {
+  readonly box: Box
+  /** the line goes on under a flag that stands beside the cloth */
+  readonly line: Segment
+  readonly marks: readonly Mark[]
+}
+
+/** The first place for a flag that touches neither text nor another line; the second flag, at the far end, may be left out. */
+export function placeFlag(
+  edge: DrawnEdge,
+  room: FlagRoom,
+  taken: readonly Box[],
+  lines: readonly DrawnEdge[],
+  style: Style,
+  stage: Stage,
+): Flag | null {
+  const others = lines.filter((each) => each !== edge).map((each) => boxOf(each.segment, each.weight + 0.3 * style.by))
+  const name = edge.division!.flag
+  for (const place of candidates(edge, room, flagWidth(name, style), flagHeight(style), style)) {
+    const free = !meetsAny(place.box, taken) && !meetsAny(place.box, others)
+    if (free) return { ...place, marks: flagMarks(name, place.box, style, stage) }
+  }
+  return null
+}
+
+/** A flag at the other end of the line, where there is room. */
+export function placeSecondFlag(
+  edge: DrawnEdge,
+  room: FlagRoom,
+  taken: readonly Box[],
+  lines: readonly DrawnEdge[],
+  style: Style,
+): Flag | null {
+  const others = lines.filter((each) => each !== edge).map((each) => boxOf(each.segment, each.weight + 0.3 * style.by))
+  const name = edge.division!.flag
+  const [wide, tall] = [flagWidth(name, style), flagHeight(style)]
+  const [, , x2, y2] = edge.segment
+  const across = edge.division!.runs === 'across'
+  const places = across
+    ? [box(x2, y2 - tall, wide, tall), box(x2, y2 - tall / 2, wide, tall)]
+    : [box(x2 - wide, y2 - 2 * style.by - tall - 1, wide, tall)]
+  const long = Math.abs(x2 - edge.segment[0]) + Math.abs(y2 - edge.segment[1])
+  if (long < (across ? 0 : 90 * style.by)) return null
+  for (const place of places)
+    if (inside(place, across ? room.beyond : room.cloth) && !meetsAny(place, taken) && !meetsAny(place, others))
+      return { box: place, line: edge.segment, marks: flagMarks(name, place, style, 'later') }
+  return null
+}
+
+function* candidates(
+  edge: DrawnEdge,
+  room: FlagRoom,
+  wide: number,
+  tall: number,
+  style: Style,
+): Generator<{ box: Box; line: Segment }> {
+  const [x1, y1, x2, y2] = edge.segment
+  const by = style.by
+  if (edge.division!.runs === 'across') {
+    const y = y1
+    const reached: Segment = [room.ruler.x, y, x2, y]
+    if (edge.division!.from === 0) {
+      yield { box: box(room.ruler.x, y - tall, wide, tall), line: reached }
+      yield { box: box(room.ruler.x, y, wide, tall), line: reached }
+    }
+    if (inside(box(x2, y - tall / 2, wide, tall), room.beyond))
+      for (const up of [tall, tall / 2, 0]) yield { box: box(x2, y - up, wide, tall), line: edge.segment }
+    for (const x of along(x1 + 2.6 * by, x2 - 2 * by - wide))
+      for (const up of [tall, 0, tall / 2]) yield { box: box(x, y - up, wide, tall), line: edge.segment }
+    return
+  }
+  const x = x1
+  // where the line begins or ends outside the cloth and the piece is short, the flag stands outside too
+  const short = y2 - y1 < 12 * by + tall
+  if (short && y1 < room.cloth.y) yield { box: box(x - wide, y1 - tall - 1.2 * by, wide, tall), line: edge.segment }
+  if (short && y2 > room.cloth.y + room.cloth.height)
+    yield { box: box(x - wide, y2 + 1.2 * by, wide, tall), line: edge.segment }
+  // hanging to the left under the line it starts from, else to the right, else astride
+  for (const y of along(y1 + 2.6 * by, y2 - 2 * by - tall))
+    for (const left of [wide, 0, wide / 2]) yield { box: box(x - left, y, wide, tall), line: edge.segment }
+}
+
+const along = (from: number, to: number): readonly number[] =>
+  Array.from({ length: Math.max(0, Math.floor((to - from) / 1.5) + 1) }, (_, i) => from + i * 1.5)
+
+function flagMarks(name: string, at: Box, style: Style, stage: Stage): readonly Mark[] {
+  const words = text(name, at.x + at.width / 2, at.y + at.height / 2 + style.small / 2, style.small, 700, 'middle')
+  if (stage === 'done') return [{ ...words, weight: 500 }]
+  if (stage === 'now') return [frameOf(at, WEIGHTS.raw * style.by, 'ink'), { ...words, ink: 'paper' }]
+  return [frameOf(at, WEIGHTS.raw * style.by), words]
+}

@@ -1,0 +1,15 @@
+import type { CutCloth, Result } from '@lengthwise/planner'
+import type { Measure } from '../measure.ts'
+import { oneLine } from '../text.ts'
+import { capital } from '../words/hands.ts'
+
+/** 'Ticking stripe' or 'Old flat sheet 2', safe for a line of text. */
+export function clothName(result: Result, cloth: CutCloth): string {
+  const several = result.cloths.filter((each) => each.name === cloth.name).length > 1 || cloth.cloth.count > 1
+  const name = capital(oneLine(cloth.name))
+  return several ? `${name} ${cloth.piece}` : name
+}
+
+/** Width and length as it lies on the table: '145.5 × 627 cm'. */
+export const tableSize = (cloth: CutCloth, measure: Measure): string =>
+  `${measure.size(cloth.width, cloth.length)}\u00a0${measure.unit}`

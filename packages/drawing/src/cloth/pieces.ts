@@ -1,0 +1,221 @@
+import type { CutCloth, Placed, Remnant } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
+import type { Box, Segment } from '../box.ts'
+import { box, padded } from '../box.ts'
+import { line, text, textBox } from '../ink.ts'
+import type { Measure } from '../measure.ts'
+import type { Mark } from '../scene.ts'
+import { fit, oneLine, textWidth, wrap } from '../text.ts'
+import type { Block } from './block.ts'
+import type { Style } from './style.ts'
+import { WEIGHTS } from './style.ts'
+
+/** Something with a number on the drawing: a piece or a remnant, and its lines of text. */
+export interface Named {
+  readonly label: string
+  readonly words: string
+  readonly whose: string
+  readonly size: string
+  readonly kind: 'piece' | 'remnant'
+  /** on paper, the visible part */
+  readonly box: Box
+}
+
+export function namedPiece(p: Placed, on: Box, measure: Measure): Named {
+  return {
+    label: p.label,
+    words: oneLine(p.words),
+    whose: oneLine(p.whose),
+    size: measure.size(p.width, p.length),
+    kind: 'piece',
+    box: on,
+  }
+}
+
+export function namedRemnant(r: Remnant, on: Box, measure: Measure): Named {
+  return { label: r.name, words: '', whose: '', size: measure.size(r.width, r.length), kind: 'remnant', box: on }
+}
+
+/** The whole label in one block, roomiest first; the last ones read from the right. */
+export function wholeLabels(item: Named, style: Style): readonly Block[] {
+  const { small, usual, little, number } = style
+  const along = item.box.height > item.box.width ? item.box.height : item.box.width
+  // names too long for the piece are cut short; the number and the size never are
+  const named = (capital: number, room: number): Block['lines'] =>
+    [item.words, item.whose]
+      .filter((words) => words !== '')
+      .flatMap((words) => atMostTwo(words, Math.max(room - 2.4 * style.by, 12 * style.by), capital))
+      .map((words) => ({ text: words, capital, weight: 500 as const }))
+  const size = (capital: number) => ({ text: item.size, capital, weight: 700 as const })
+  const mark = (capital: number) => ({ text: item.label, capital, weight: 700 as const })
+  const level = (lines: Block['lines']): Block => ({ lines, turned: false })
+  const turned = (lines: Block['lines']): Block => ({ lines, turned: true })
+  if (item.kind === 'remnant')
+    return [
+      level([mark(little), size(small)]),
+      level([mark(usual), size(small)]),
+      turned([{ ...size(small), text: `${item.label}  ${item.size}` }]),
+    ]
+  const room = item.box.width
+  const once = [item.words, item.whose].filter((words) => words !== '').join(', ')
+  const short = fit(once, Math.max(along - 30 * style.by, 14), small, 500)
+  return [
+    level([mark(number), ...named(usual, room), size(usual)]),
+    level([mark(number), ...named(small, room), size(small)]),
+    level([mark(little), ...named(small, room), size(small)]),
+    turned([mark(little), ...named(small, item.box.height), size(small)]),
+    turned([
+      { text: short, capital: small, weight: 500 },
+      { text: `${item.label}  ${item.size}`, capital: small, weight: 700 },
+    ]),
+  ]
+}
+
+// two lines at most, the second cut short
+function atMostTwo(words: string, room: number, capital: number): readonly string[] {
+  const lines = wrap(words, room, capital, 500)
+  return lines.length <= 2 ? lines : [lines[0]!, fit(lines.slice(1).join(' '), room, capital, 500)]
+}
+
+/** Long and thin: the number level, name and size turned below it in one line. */
+export function longThinLabel(item: Named, style: Style): { readonly number: Block; readonly rest: Block } {
+  const once = [item.words, item.whose].filter((words) => words !== '').join(', ')
+  const room = item.box.height - 24 * style.by - textWidth(item.size, style.small, 700)
+  const words = fit(once, Math.max(room, 10), style.small, 500)
+  return {
+    number: { lines: [{ text: item.label, capital: style.little, weight: 700 }], turned: false },
+    rest: { lines: [{ text: `${words}  ${item.size}`, capital: style.small, weight: 500 }], turned: true },
+  }
+}
+
+/** The number alone, when the rest goes to the margin. */
+export function numberAlone(item: Named, style: Style): readonly Block[] {
+  return [style.little, style.usual, style.small].flatMap((capital) =>
+    [false, true].map((turned) => ({ lines: [{ text: item.label, capital, weight: 700 as const }], turned })),
+  )
+}
+
+/** Room for text inside a piece: clear of its edges. */
+export const roomIn = (item: Named, style: Style): Box => padded(item.box, -1.1 * style.by)
+
+/** The arrow of a piece: both heads where either end may be the top, one head and TOP for a one-way print. */
+export function arrowBlock(
+  cloth: CutCloth,
+  p: Placed,
+  style: Style,
+): { readonly level: boolean; readonly heads: 'both' | 'start' | 'end' | 'left' | 'right' } {
+  const oneWay = cloth.cloth.print.way === 'one-way'
+  if (!oneWay) return { level: false, heads: 'both' }
+  return { level: p.top === 'left' || p.top === 'right', heads: p.top }
+}
+
+export const TOP_WORD = 'TOP'
+
+/** Draws the arrow into a box that was found free for it. */
+export function arrowMarks(at: Box, arrow: ReturnType<typeof arrowBlock>, style: Style): readonly Mark[] {
+  const by = style.by
+  const weight = WEIGHTS.raw * by
+  const word = arrow.heads === 'both' ? null : TOP_WORD
+  const wordLong = textWidth(TOP_WORD, style.small, 700)
+  const mid = arrow.level ? at.y + at.height / 2 : at.x + at.width / 2
+  const head = (tip: number, back: 1 | -1): Mark => {
+    const [long, half] = [2.6 * by, 0.8 * by]
+    const points = [
+      [mid, tip],
+      [mid - half, tip + back * long],
+      [mid + half, tip + back * long],
+    ] as const
+    return {
+      kind: 'path',
+      points: points.map(([a, b]) => (arrow.level ? ([b, a] as const) : ([a, b] as const))),
+      closed: true,
+      weight: 0,
+      fill: 'ink',
+    }
+  }
+  const stroke = (a: number, b: number): Mark => line(arrow.level ? [a, mid, b, mid] : [mid, a, mid, b], weight)
+  const across = (c: number): Mark =>
+    line(arrow.level ? [c, mid - by, c, mid + by] : [mid - by, c, mid + by, c], weight)
+  const [from, to] = arrow.level ? [at.x, at.x + at.width] : [at.y, at.y + at.height]
+  if (word === null) return [head(from, 1), stroke(from + 2 * by, to - 2 * by), head(to, -1)]
+  const space = arrow.level ? wordLong + by : style.small * 1.5
+  if (arrow.heads === 'start' || arrow.heads === 'left')
+    return [
+      arrow.level
+        ? text(word, from, mid + style.small / 2, style.small, 700)
+        : text(word, mid, from + style.small * 1.15, style.small, 700, 'middle'),
+      head(from + space, 1),
+      stroke(from + space + 2 * by, to),
+      across(to),
+    ]
+  return [
+    across(from),
+    stroke(from, to - space - 2 * by),
+    head(to - space, -1),
+    arrow.level
+      ? text(word, to, mid + style.small / 2, style.small, 700, 'end')
+      : text(word, mid, to - style.small * 0.3, style.small, 700, 'middle'),
+  ]
+}
+
+/** How long and wide an arrow should be in a piece, from the best to the least. */
+export function arrowSizes(item: Box, arrow: ReturnType<typeof arrowBlock>, style: Style): readonly Box[] {
+  const word = arrow.heads === 'both' ? 0 : arrow.level ? textWidth(TOP_WORD, style.small, 700) : style.small * 1.5
+  const thick =
+    arrow.heads === 'both' ? 2.4 * style.by : arrow.level ? style.small * 1.5 : textWidth(TOP_WORD, style.small, 700)
+  const room = arrow.level ? item.width : item.height
+  return [Math.min(room * 0.4, 40 * style.by), 16 * style.by, 8 * style.by]
+    .filter((long) => long >= 7.9 * style.by)
+    .map((long) => (arrow.level ? box(0, 0, long + word, thick) : box(0, 0, thick, long + word)))
+}
+
+export const textBoxes = (marks: readonly Mark[]): readonly Box[] =>
+  marks.filter((m) => m.kind === 'text').map((m) => textBox(m))
+
+interface SewingMark {
+  readonly kind: 'fold' | 'seam' | 'square' | 'tick'
+  readonly segments: readonly Segment[]
+}
+
+/** Marks of a piece that show on the drawing, as segments from its upper left corner. */
+export function sewingMarks(p: Placed, perUnit: number, by: number): readonly SewingMark[] {
+  const mmOf = (l: Length): number => l * perUnit
+  const [wide, tall] = [mmOf(p.width), mmOf(p.length)]
+  return p.marks.flatMap((m): readonly SewingMark[] => {
+    const [x, y] = [mmOf(m.x), mmOf(m.y)]
+    if (m.kind === 'corner-square') {
+      const side = mmOf(m.size ?? (0 as Length))
+      const right = x > wide / 2
+      const low = y > tall / 2
+      const [inX, inY] = [right ? wide - side : side, low ? tall - side : side]
+      return [
+        {
+          kind: 'square' as const,
+          segments: [[inX, low ? tall : 0, inX, inY] as const, [right ? wide : 0, inY, inX, inY] as const],
+        },
+      ]
+    }
+    if (m.kind === 'fold' || m.kind === 'seam') {
+      const near = 1.1 * by
+      const along = m.runs === 'along'
+      const inEnough = along ? x > near && x < wide - near : y > near && y < tall - near
+      return inEnough
+        ? [{ kind: m.kind, segments: [along ? ([x, 0, x, tall] as const) : ([0, y, wide, y] as const)] }]
+        : []
+    }
+    const tick = 1.2 * by
+    const atSide = x <= tick || x >= wide - tick
+    const inside = Math.min(Math.max(x, 0), wide)
+    const low = y >= tall / 2
+    return [
+      {
+        kind: 'tick' as const,
+        segments: [
+          atSide
+            ? ([x < wide / 2 ? 0 : wide, y, x < wide / 2 ? tick * 1.5 : wide - tick * 1.5, y] as const)
+            : ([inside, low ? tall : 0, inside, low ? tall - tick * 1.5 : tick * 1.5] as const),
+        ],
+      },
+    ]
+  })
+}

@@ -1,0 +1,48 @@
+import type { Result } from '@lengthwise/planner'
+import { paperStyle } from './cloth/style.ts'
+import { measureIn } from './measure.ts'
+import { beforeLeaves } from './pages/before.ts'
+import type { Leaf } from './pages/leaf.ts'
+import { bind } from './pages/leaf.ts'
+import { mapLeaves } from './pages/map.ts'
+import { orderLeaves } from './pages/order.ts'
+import { pieceLeaves } from './pages/pieces.ts'
+import { sewingLeaves } from './pages/sewing.ts'
+import { slipLeaves } from './pages/slips.ts'
+import { wholeLeaves } from './pages/whole.ts'
+import { widthLeaves } from './pages/widths.ts'
+import type { MapOptions, Scene } from './scene.ts'
+import { oneLine } from './text.ts'
+
+/** Everything that is taken to the table, on paper of the asked size. Throws for a result without a layout. */
+export function cuttingMap(result: Result, options: MapOptions): Scene {
+  if (result.status !== 'laid') throw new Error('cuttingMap: this plan cannot be cut, so there is no map of it')
+  const measure = measureIn(options.unit ?? result.order.measureIn)
+  const style = paperStyle(options.large === true)
+  return bound(result, options, [
+    ...beforeLeaves(result, measure, style),
+    ...pieceLeaves(result, measure, style),
+    ...wholeLeaves(result, measure, style),
+    ...result.cloths.flatMap((cloth) => [
+      ...mapLeaves(result, cloth, measure, style),
+      ...orderLeaves(result, cloth, measure, style),
+    ]),
+    ...sewingLeaves(result, measure, style),
+    ...widthLeaves(result, measure, style),
+  ])
+}
+
+/** Slips alone. */
+export function slips(result: Result, options: MapOptions): Scene {
+  const measure = measureIn(options.unit ?? result.order.measureIn)
+  return bound(result, options, slipLeaves(result, measure, paperStyle(options.large === true)))
+}
+
+function bound(result: Result, options: MapOptions, leaves: readonly Leaf[]): Scene {
+  const style = paperStyle(options.large === true)
+  return bind(
+    leaves,
+    { title: oneLine(result.order.title), language: 'en-GB', paper: options.paper, date: result.order.date },
+    style,
+  )
+}

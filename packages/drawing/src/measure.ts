@@ -1,0 +1,39 @@
+import type { Length } from '@lengthwise/units'
+import { printLength } from '@lengthwise/units'
+
+export type Unit = 'cm' | 'mm' | 'in'
+
+/** How lengths are written on one map: always the same unit, numbers that a tape can find, a no-break space before the unit. */
+export interface Measure {
+  readonly unit: Unit
+  /** '203.5' */
+  bare(l: Length): string
+  /** '203.5 cm' */
+  full(l: Length): string
+  /** '123 × 203.5' */
+  size(width: Length, length: Length): string
+  /** a length of cloth as a shop sells it: '6.6 m', '7 1/4 yd' */
+  bought(l: Length): string
+}
+
+export function measureIn(unit: Unit): Measure {
+  const options = { places: unit === 'mm' ? 1 : 2, finest: 16, noBreak: true } as const
+  const bare = (l: Length): string => printLength(l, unit, { ...options, bare: true })
+  return {
+    unit,
+    bare,
+    full: (l) => printLength(l, unit, options),
+    size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
+    bought: (l) => (unit === 'in' ? yards(l) : printLength(l, 'm', { noBreak: true, places: 3 })),
+  }
+}
+
+// a length that is no eighth of a yard is written in inches, or in metres where it was sold so
+function yards(l: Length): string {
+  if ((l * 8) % UNITS_PER_YARD === 0) return printLength(l, 'yd', { noBreak: true })
+  if ((l * 8) % UNITS_PER_INCH === 0) return printLength(l, 'in', { noBreak: true })
+  return printLength(l, 'm', { noBreak: true, places: 3 })
+}
+
+const UNITS_PER_INCH = 8128
+const UNITS_PER_YARD = 292_608

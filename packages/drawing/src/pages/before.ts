@@ -1,0 +1,278 @@
+import type { CutCloth, Result } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
+import { printPercent } from '@lengthwise/units'
+import { clothName } from '../cloth/names.ts'
+import type { Style } from '../cloth/style.ts'
+import { PITCH, WEIGHTS } from '../cloth/style.ts'
+import { line, text } from '../ink.ts'
+import type { Measure } from '../measure.ts'
+import { measureIn } from '../measure.ts'
+import { hasAllLetters, oneLine } from '../text.ts'
+import { costWords, notionWords } from '../words/answer.ts'
+import { capital } from '../words/hands.ts'
+import { counted, listed } from '../words/list.ts'
+import type { Leaf, Runs } from './leaf.ts'
+import { BOTTOM, checkLine, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
+
+interface Item {
+  readonly words: Runs
+  /** a line to write a measure on */
+  readonly write?: boolean
+}
+
+/** What is done before the shears: buy and measure, wash and square, with the figures at which to stop. */
+export function beforeLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+  const sections: readonly (readonly [string, readonly Item[]])[] = [
+    ['Buy and measure', buying(result, measure)],
+    [result.order.wash === 'before-cutting' ? 'Wash, press, square' : 'Press and square', washing(result, measure)],
+    ['At the table', atTheTable(result)],
+    ['Take care', result.cautions.map((each) => ({ words: [[sentence(each.text), 500]] }))],
+    ['Good to know', result.goodToKnow.map((each) => ({ words: [[sentence(each.text), 500]] }))],
+  ]
+  const leaves = [leaf('before', 'Before the first cut', [whatIsSewn(result)], style)]
+  let on = leaves[0]!
+  const { small, usual } = style
+  const pitch = small * PITCH
+  for (const [head, items] of sections) {
+    if (items.length === 0) continue
+    const first = setRuns(items[0]!.words, 9, 0, textWidthFor(items[0]!), small)
+    if (on.y + usual * 2.4 + first.lines * pitch > lowest()) turnOver()
+    on.y += small * 0.4
+    rule(on)
+    on.y += usual * 1.75
+    on.parts.push({ role: 'heading-2', marks: [text(head, 0, on.y, Math.min(usual, 5), 700)] })
+    on.y += small * 2.15
+    for (const item of items) {
+      const probe = setRuns(item.words, 9, on.y, textWidthFor(item), small)
+      if (on.y + (probe.lines - 1) * pitch > lowest()) {
+        turnOver()
+        on.y += small * 1.5
+      }
+      const set = setRuns(item.words, 9, on.y, textWidthFor(item), small)
+      const lines = item.write
+        ? [line([140, on.y + 0.8, 172, on.y + 0.8], WEIGHTS.raw), text(measure.unit, 174, on.y, small, 500)]
+        : []
+      on.parts.push({ role: 'list-item', marks: [tickBox(0, on.y, small * 1.35), ...set.marks, ...lines] })
+      on.y += set.lines * pitch + small * 0.55
+    }
+  }
+  leaves[0]!.parts.push({
+    role: 'paragraph',
+    marks: [text('If it does not, the numbers', 0, 239.6, 3.5, 500), text('are still right.', 0, 245, 3.5, 500)],
+  })
+  leaves[0]!.parts.push(checkLine())
+  return leaves
+
+  // the check line takes the foot of the first page
+  function lowest(): number {
+    return leaves.length === 1 ? 232 : BOTTOM
+  }
+  function turnOver(): void {
+    on = leaf('before', 'Before the first cut, goes on', [], style)
+    leaves.push(on)
+  }
+}
+
+const textWidthFor = (item: Item): number => (item.write ? 126 : FRAME.width - 9)
+
+const sentence = (words: string): string => {
+  const clean = capital(oneLine(words))
+  return /[.!?]$/.test(clean) ? clean : `${clean}.`
+}
+
+function whatIsSewn(result: Result): string {
+  const kinds = new Map<string, number>()
+  for (const row of result.finished) {
+    const name = row.item.replace(/-\d+$/, '').replace(/-/g, ' ')
+    kinds.set(name, (kinds.get(name) ?? 0) + 1)
+  }
+  const things = [...kinds].map(([name, n]) => (n === 1 ? `one ${name}` : `${counted(n)} ${plural(name)}`))
+  return things.length === 0
+    ? oneLine(result.order.title)
+    : `${capital(listed(things))}, ${counted(result.pieces.length)} pieces to cut.`
+}
+
+const plural = (name: string): string => (/(s|x|ch|sh)$/.test(name) ? `${name}es` : `${name}s`)
+
+function buying(result: Result, measure: Measure): readonly Item[] {
+  const items: Item[] = []
+  for (const cloth of result.cloths) {
+    if (cloth.buy !== null) items.push(...boltToBuy(result, cloth, measure))
+  }
+  for (const row of result.buy)
+    if (row.what !== 'cloth') items.push({ words: [[`Buy ${notionWords(row, measure)}.`, 500]] })
+  const sheets = result.cloths.filter((each) => each.buy === null)
+  const seen = new Set<string>()
+  for (const cloth of sheets) {
+    const key = `${cloth.name} ${cloth.width} ${cloth.length}`
+    if (seen.has(key)) continue
+    seen.add(key)
+    const measured = cloth.cloth.size
+    const size = measured ?? { width: cloth.width, length: cloth.length }
+    items.push({
+      words: [
+        [`Measure ${each(sheets, cloth)}. Less than `, 500],
+        [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
+        [
+          `${measured !== null && result.order.wash === 'before-cutting' ? ', before washing' : ''}? Stop, and lay out again.`,
+          500,
+        ],
+      ],
+    })
+  }
+  return items
+}
+
+const each = (sheets: readonly CutCloth[], cloth: CutCloth): string =>
+  sheets.filter((other) => other.name === cloth.name).length > 1
+    ? `each ${oneLine(cloth.name)}`
+    : `the ${oneLine(cloth.name)}`
+
+function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly Item[] {
+  const { width, length, cost } = cloth.buy!
+  const other = measureIn(measure.unit === 'in' ? 'cm' : 'in')
+  const row = result.widths.find((r) => r.cloth === cloth.name && r.chosen)
+  const enough = row?.enoughFrom ?? width
+  return [
+    {
+      words: [
+        ['Buy ', 500],
+        [measure.bought(length), 700],
+        [
+          ` (${other.unit === 'in' ? upToEighthYard(length, other) : upToTenCm(length, other)}) of ${oneLine(cloth.name)}, `,
+          500,
+        ],
+        [measure.full(width), 700],
+        [` (${inOther(width, other)}) wide${costWords(result, cost)}: one length, one dye lot.`, 500],
+      ],
+    },
+    {
+      write: true,
+      words: [
+        ['Measure between the selvedges and write it here. Less than ', 500],
+        [measure.full(enough), 700],
+        ['? Stop, and lay out again.', 500],
+      ],
+    },
+  ]
+}
+
+// in the other system, never less than what is needed
+function upToEighthYard(length: Length, other: Measure): string {
+  const eighth = 292_608 / 8
+  return other.bought((Math.ceil(length / eighth) * eighth) as Length)
+}
+function upToTenCm(length: Length, other: Measure): string {
+  return other.bought((Math.ceil(length / 32_000) * 32_000) as Length)
+}
+function inOther(width: Length, other: Measure): string {
+  const step = other.unit === 'in' ? 8128 / 8 : 320
+  return other.full((Math.round(width / step) * step) as Length)
+}
+
+function washing(result: Result, measure: Measure): readonly Item[] {
+  const items: Item[] = []
+  const wash = result.order.wash === 'before-cutting'
+  if (wash) {
+    const shrinking = result.cloths.filter((cloth) => cloth.cloth.shrinks.along > 0 || cloth.cloth.shrinks.across > 0)
+    const names = [
+      ...new Set(
+        shrinking.map(
+          (cloth) =>
+            `${oneLine(cloth.name)} ${printPercent(cloth.cloth.shrinks.along)} along and ${printPercent(cloth.cloth.shrinks.across)} across`,
+        ),
+      ),
+    ]
+    items.push({
+      words: [
+        [
+          `Oversew the raw ends. Wash as you will wash the finished things${names.length > 0 ? `; the map counts on shrinkage of ${listed(names)}` : ''}.`,
+          500,
+        ],
+      ],
+    })
+  }
+  items.push({ words: [['Press. Pull on the bias until the corners are square.', 500]] })
+  for (const cloth of result.cloths) {
+    if (cloth.buy === null) continue
+    const name =
+      result.cloths.filter((other) => other.buy !== null).length > 1
+        ? `${clothName(result, cloth)}: measure`
+        : 'Measure'
+    items.push({
+      write: true,
+      words: [
+        [`${name} the length and write it here. Less than `, 500],
+        [measure.full(lengthNeeded(cloth)), 700],
+        ['? Stop, and lay out again.', 500],
+      ],
+    })
+    items.push({
+      write: true,
+      words: [
+        [wash ? `${name} the width again. Less than ` : `${name} the width as it lies. Less than `, 500],
+        [measure.full(widthNeeded(cloth)), 700],
+        ['? Stop, and lay out again.', 500],
+      ],
+    })
+  }
+  return items
+}
+
+/** What the layout takes along the cloth: spare at both ends and the laid length. */
+const lengthNeeded = (cloth: CutCloth): Length => (cloth.proof.length + 2 * cloth.cloth.spareEachEnd) as Length
+
+/** From the left edge to the farthest piece, and what is trimmed at the right. */
+const widthNeeded = (cloth: CutCloth): Length =>
+  (Math.max(...cloth.placed.map((p) => p.x + p.width), 0) +
+    (cloth.width - cloth.usable.x - cloth.usable.width)) as Length
+
+function atTheTable(result: Result): readonly Item[] {
+  const items: Item[] = [
+    {
+      words: [
+        [
+          'Lay the cloth right side up, its cut end (of a sheet: its head end) where the map has its top. Chalk an arrow there.',
+          500,
+        ],
+      ],
+    },
+  ]
+  const oneWay = result.cloths.find((cloth) => cloth.cloth.print.way === 'one-way')
+  if (oneWay !== undefined)
+    items.push({
+      words: [
+        [
+          `The print of the ${oneLine(oneWay.name)} has its top toward the ${TOPS[oneWay.cloth.print.top]}. Look before you cut.`,
+          500,
+        ],
+      ],
+    })
+  items.push({
+    words: [
+      [
+        'Measure twice before each division. Write the number on the wrong side of each piece as it comes away, with an arrow to the top.',
+        500,
+      ],
+    ],
+  })
+  const remnants = result.cloths.flatMap((cloth) => cloth.remnants.map((r) => r.name))
+  if (remnants.length > 0)
+    items.push({
+      words: [
+        ['Keep ', 500],
+        [remnants.length > 3 ? `${remnants[0]} to ${remnants.at(-1)}` : listed(remnants), 700],
+        [remnants.length === 1 ? ': write its size on it.' : ': write the size on each.', 500],
+      ],
+    })
+  const names = [result.order.title, ...result.pieces.map((p) => p.words), ...result.cloths.map((c) => c.name)]
+  if (!names.every((name) => hasAllLetters(oneLine(name))))
+    items.push({
+      words: [
+        ['Some letters of your names are not in the typeface of this map and stand as boxes. Go by the numbers.', 500],
+      ],
+    })
+  return items
+}
+
+const TOPS = { 'cut-end': 'cut end', bolt: 'bolt end', left: 'left selvedge', right: 'right selvedge' } as const

@@ -1,0 +1,136 @@
+import type { CutCloth, Result } from '@lengthwise/planner'
+import { box } from '../box.ts'
+import type { Drawing } from '../cloth/draw.ts'
+import { scissors } from '../cloth/edges.ts'
+import { arrowMarks } from '../cloth/pieces.ts'
+import { flagHeight, flagWidth } from '../cloth/ruler.ts'
+import type { Style } from '../cloth/style.ts'
+import { DASHES, SELVEDGE_INSET, WEIGHTS } from '../cloth/style.ts'
+import { hatch } from '../hatch.ts'
+import { frameOf, line, text } from '../ink.ts'
+import type { Measure } from '../measure.ts'
+import type { Mark } from '../scene.ts'
+import { wrap } from '../text.ts'
+
+/** One line of the key: a swatch drawn at (x, y) to the middle of the row, and what it means. */
+export interface KeyRow {
+  readonly words: string
+  swatch(x: number, y: number, style: Style): readonly Mark[]
+}
+
+const SWATCH = 14
+
+/** The key lists only what is on the page. */
+export function keyRows(
+  cloth: CutCloth,
+  result: Result,
+  drawings: readonly Drawing[],
+  measure: Measure,
+): readonly KeyRow[] {
+  const rows: KeyRow[] = []
+  const kinds = new Set(Object.values(cloth.edges).map((edge) => edge.kind))
+  const hows = new Set(cloth.divisions.map((d) => d.how))
+  const hatches = new Set(drawings.flatMap((d) => [...d.hatches]))
+  if (kinds.has('hem')) rows.push({ words: 'Hem, kept', swatch: (x, y) => doubled(x, y, DASHES.stitching) })
+  if (kinds.has('selvedge')) rows.push({ words: 'Selvedge', swatch: (x, y) => doubled(x, y) })
+  const torn = cloth.divisions.find((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
+  if (torn)
+    rows.push({
+      words: 'Tear, in the order of the flags',
+      swatch: (x, y, style) => flagged(torn.flag, x, y, style, true),
+    })
+  const cut = cloth.divisions.find((d) => d.how === 'shears')
+  if (cut) rows.push({ words: 'Cut with shears', swatch: (x, y, style) => flagged(cut.flag, x, y, style, false) })
+  const drawn = cloth.divisions.find((d) => d.how === 'thread')
+  if (drawn)
+    rows.push({
+      words: 'Draw a thread, cut along it',
+      swatch: (x, y, style) => flagged(drawn.flag, x, y, style, false),
+    })
+  void hows
+  const names = { waste: 'Waste', remnant: 'Remnant, worth keeping', trim: 'Trim' } as const
+  for (const kind of ['waste', 'remnant', 'trim'] as const)
+    if (hatches.has(kind)) rows.push({ words: names[kind], swatch: (x, y) => hatched(kind, x, y) })
+  const oneWay = cloth.cloth.print.way === 'one-way'
+  rows.push({
+    words: oneWay ? 'Toward the top of the print' : 'Grain; either end may be the top',
+    swatch: (x, y, style) =>
+      oneWay
+        ? arrowMarks(box(x, y - 2, SWATCH, 4), { level: true, heads: 'left' }, style)
+        : arrowMarks(box(x + SWATCH / 2 - 1.2, y - 3.3, 2.4, 6.6), { level: false, heads: 'both' }, style),
+  })
+  if (cloth.repeat > 0)
+    rows.push({
+      words: 'Repeat of the print',
+      swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.repeat)],
+    })
+  if (cloth.placed.some((p) => p.marks.some((m) => m.kind === 'fold' || m.kind === 'seam')))
+    rows.push({
+      words: 'Fold, or a seam to come',
+      swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.fold)],
+    })
+  rows.push({ words: `All sizes: across × along, in ${measure.unit}`, swatch: () => [] })
+  void result
+  return rows
+}
+
+/** The key in one or two columns. */
+export function keyMarks(
+  rows: readonly KeyRow[],
+  x: number,
+  y: number,
+  width: number,
+  style: Style,
+  columns: 1 | 2,
+): { readonly marks: readonly Mark[]; readonly height: number } {
+  const small = Math.min(style.small, 3.5)
+  const keyStyle: Style = { ...style, small }
+  const pitch = small * 2.1
+  const columnWidth = width / columns
+  const perColumn = Math.ceil(rows.length / columns)
+  const marks: Mark[] = []
+  let tallest = 0
+  for (let c = 0; c < columns; c++) {
+    let at = y
+    for (const row of rows.slice(c * perColumn, (c + 1) * perColumn)) {
+      const left = x + c * columnWidth
+      const swatch = row.swatch(left, at + pitch / 2, keyStyle)
+      const textLeft = swatch.length === 0 ? left : left + SWATCH + 4
+      const lines = wrap(row.words, columnWidth - (textLeft - left) - 2, small, 500)
+      marks.push(...swatch)
+      lines.forEach((words, i) => {
+        marks.push(text(words, textLeft, at + pitch / 2 + small / 2 + i * small * 1.5, small, 500))
+      })
+      at += pitch + (lines.length - 1) * small * 1.5
+    }
+    tallest = Math.max(tallest, at - y)
+  }
+  return { marks, height: tallest }
+}
+
+const doubled = (x: number, y: number, dash?: readonly number[]): readonly Mark[] => [
+  line([x, y - 0.6, x + SWATCH, y - 0.6], WEIGHTS.selvedge),
+  line([x, y - 0.6 + SELVEDGE_INSET, x + SWATCH, y - 0.6 + SELVEDGE_INSET], WEIGHTS.thin, dash),
+]
+
+function flagged(flag: string, x: number, y: number, style: Style, tear: boolean): readonly Mark[] {
+  const at = box(x, y - flagHeight(style) / 2 - 0.6, flagWidth(flag, style), flagHeight(style))
+  const low = at.y + at.height
+  return [
+    frameOf(at, WEIGHTS.raw),
+    text(flag, at.x + at.width / 2, at.y + at.height / 2 + style.small / 2, style.small, 700, 'middle'),
+    line([x, low, x + SWATCH, low], tear ? WEIGHTS.tear : WEIGHTS.shears, tear ? DASHES.tear : undefined),
+    ...(tear ? [] : scissors(x + SWATCH + 1, low, 'right', 0.8)),
+  ]
+}
+
+function hatched(kind: 'waste' | 'remnant' | 'trim', x: number, y: number): readonly Mark[] {
+  const at = box(x, y - 2.4, SWATCH, 4.8)
+  // in the key the lattice starts at the swatch's own corner
+  const moved = hatch(kind, box(0, 0, at.width, at.height), []).map((m) =>
+    m.kind === 'lines'
+      ? { ...m, segments: m.segments.map(([a, b, c, d]) => [a + at.x, b + at.y, c + at.x, d + at.y] as const) }
+      : m,
+  )
+  return [frameOf(at, WEIGHTS.thin), ...moved]
+}

@@ -1,0 +1,139 @@
+import type { Style } from '../cloth/style.ts'
+import { PITCH, WEIGHTS } from '../cloth/style.ts'
+import { line, runs, shifted, text } from '../ink.ts'
+import type { Mark, Page, Part, Scene, Weight } from '../scene.ts'
+import { fit, oneLine, textWidth, wrap } from '../text.ts'
+
+/** What is drawn on every paper: one frame, centred on A4 and on US Letter. Pages are composed in frame millimetres. */
+export const FRAME = { width: 184, height: 254 } as const
+const PAPERS = { a4: { width: 210, height: 297 }, letter: { width: 215.9, height: 279.4 } } as const
+
+/** A page being composed: parts in reading order, and where the next one may begin. */
+export interface Leaf {
+  readonly kind: Page['kind']
+  readonly parts: Part[]
+  y: number
+}
+
+/** Lowest baseline of text, and of everything above the foot rule. */
+export const BOTTOM = 244
+
+export type Runs = readonly (readonly [text: string, weight: Weight])[]
+
+/** A new page with its title, words at the right of it, and lines below. */
+export function leaf(kind: Page['kind'], title: string, below: readonly string[], style: Style, right = ''): Leaf {
+  const parts: Part[] = []
+  const rightWide = right === '' ? 0 : textWidth(right, style.small, 700) + 4
+  const capital = Math.min(style.little, 7)
+  parts.push({
+    role: 'heading-1',
+    marks: [text(fit(title, FRAME.width - rightWide, capital, 500), 0, 8, capital, 500)],
+  })
+  if (right !== '') parts.push({ role: 'paragraph', marks: [text(right, FRAME.width, 8, style.small, 700, 'end')] })
+  let y = 8
+  for (const each of below)
+    for (const words of wrap(each, FRAME.width, style.small, 500)) {
+      y += style.small * (y === 8 ? 2.05 : 1.6)
+      parts.push({ role: 'paragraph', marks: [text(words, 0, y, style.small, 500)] })
+    }
+  return { kind, parts, y: y + style.small * 0.6 }
+}
+
+/** A rule across the frame at the leaf's y. */
+export function rule(on: Leaf, weight: number = WEIGHTS.thin): void {
+  on.parts.push({ role: 'artifact', marks: [line([0, on.y, FRAME.width, on.y], weight)] })
+}
+
+/** Mixed weights set into lines of at most `width`; figures in bold are not parted from their unit. */
+export function setRuns(
+  words: Runs,
+  x: number,
+  y: number,
+  width: number,
+  capital: number,
+): { readonly marks: readonly Mark[]; readonly lines: number } {
+  const rows: [string, Weight][][] = [[]]
+  let at = 0
+  for (const [run, weight] of words)
+    for (const word of run.split(/(?<= )/)) {
+      const long = textWidth(word.trimEnd(), capital, weight)
+      if (at > 0 && at + long > width) {
+        rows.push([])
+        at = 0
+      }
+      const row = rows.at(-1)!
+      const last = row.at(-1)
+      if (last !== undefined && last[1] === weight) last[0] += word
+      else row.push([fit(word, width, capital, weight), weight])
+      at += textWidth(word, capital, weight)
+    }
+  return {
+    marks: rows.flatMap((row, i) => runs(row, x, y + i * capital * PITCH, capital)),
+    lines: rows.length,
+  }
+}
+
+/** Shifts the leaves onto paper and adds the foot: name and date of the plan, page of pages. */
+export function bind(leaves: readonly Leaf[], scene: Omit<Scene, 'pages'>, style: Style): Scene {
+  const size = PAPERS[scene.paper]
+  const [dx, dy] = [(size.width - FRAME.width) / 2, (size.height - FRAME.height) / 2]
+  const move = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark) => shifted(mark, dx, dy))
+  const small = Math.min(style.small, 3.5)
+  const pages = leaves.map((each, i): Page => {
+    const number = `page ${i + 1} of ${leaves.length}`
+    const name = [oneLine(scene.title), dateWords(scene.date)].filter((words) => words !== '').join(' · ')
+    const room = FRAME.width - textWidth(number, small, 500) - 6
+    const foot: Part = {
+      role: 'artifact',
+      marks: [
+        line([0, 248, FRAME.width, 248], WEIGHTS.thin),
+        text(fit(name, room, small, 500), 0, 253, small, 500),
+        text(number, FRAME.width, 253, small, 500, 'end'),
+      ],
+    }
+    const parts = [...each.parts, foot].map((part) => ({
+      ...part,
+      marks: move(part.marks),
+      ...(part.rows
+        ? { rows: part.rows.map((row) => ({ cells: row.cells.map((cell) => ({ ...cell, marks: move(cell.marks) })) })) }
+        : {}),
+    }))
+    return { kind: each.kind, ...size, parts }
+  })
+  return { ...scene, pages }
+}
+
+/** '2 May 2026'; '' without a date. */
+export function dateWords(date: string | null): string {
+  const found = date === null ? null : /^(\d{4})-(\d{2})-(\d{2})/.exec(date)
+  return found ? `${Number(found[3])} ${MONTHS[Number(found[2]) - 1] ?? ''} ${found[1]}` : ''
+}
+const MONTHS = 'January February March April May June July August September October November December'.split(' ')
+
+/** Exactly 100 mm, with ticks at its ends, at the foot of a page; `right` ends it at the frame's right edge. */
+export function checkLine(): Part {
+  const [x1, x2, y] = [FRAME.width - 100, FRAME.width, 243.6]
+  return {
+    role: 'paragraph',
+    marks: [
+      text('This line measures 100 mm', x2, y - 2.6, 3.5, 500, 'end'),
+      line([x1, y, x2, y], WEIGHTS.raw),
+      line([x1, y - 1.5, x1, y + 1.5], WEIGHTS.raw),
+      line([x2, y - 1.5, x2, y + 1.5], WEIGHTS.raw),
+    ],
+  }
+}
+
+/** A box to tick, its lower edge on the baseline. */
+export const tickBox = (x: number, baseline: number, size: number): Mark => ({
+  kind: 'path',
+  points: [
+    [x, baseline - size * 0.9],
+    [x + size, baseline - size * 0.9],
+    [x + size, baseline + size * 0.1],
+    [x, baseline + size * 0.1],
+  ],
+  closed: true,
+  weight: WEIGHTS.raw,
+  fill: 'none',
+})

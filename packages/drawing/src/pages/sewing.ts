@@ -1,0 +1,67 @@
+import type { Result } from '@lengthwise/planner'
+import type { Style } from '../cloth/style.ts'
+import { PITCH } from '../cloth/style.ts'
+import { text } from '../ink.ts'
+import type { Measure } from '../measure.ts'
+import { fit, oneLine } from '../text.ts'
+import { capital } from '../words/hands.ts'
+import type { Leaf } from './leaf.ts'
+import { BOTTOM, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
+
+/** The sewing order, item by item, with the true length of each seam. */
+export function sewingLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+  if (result.sewing.length === 0) return []
+  const { small } = style
+  const pitch = small * PITCH
+  const leaves: Leaf[] = []
+  let on = begin()
+  let item = ''
+  for (const step of result.sewing) {
+    const words = oneLine(step.text)
+    const length =
+      step.seamLength > 0 && !words.includes(measure.bare(step.seamLength))
+        ? ` Seam ${measure.full(step.seamLength)}.`
+        : ''
+    const runs = [
+      [/[.!?]$/.test(words) ? words : `${words}.`, 500],
+      [length, 500],
+    ] as const
+    const probe = setRuns(runs, 0, 0, FRAME.width - 20, small)
+    const head = step.item !== item ? small * 3.4 : 0
+    if (on.y + head + probe.lines * pitch > BOTTOM) on = begin()
+    if (step.item !== item) {
+      item = step.item
+      on.y += small * 0.5
+      rule(on)
+      on.y += small * 2
+      const finished = result.finished.find((row) => row.item === item)
+      const size = finished ? `, finished ${measure.size(finished.width, finished.length)}\u00a0${measure.unit}` : ''
+      on.parts.push({
+        role: 'heading-2',
+        marks: [text(fit(`${nameOf(item)}${size}`, FRAME.width, small, 700), 0, on.y, small, 700)],
+      })
+      on.y += pitch * 1.15
+    }
+    const set = setRuns(runs, 20, on.y, FRAME.width - 20, small)
+    on.parts.push({
+      role: 'list-item',
+      marks: [tickBox(0, on.y, 4.4), text(`${step.step}`, 16, on.y, small, 700, 'end'), ...set.marks],
+    })
+    on.y += set.lines * pitch + small * 0.5
+  }
+  return leaves
+
+  function begin(): Leaf {
+    const fresh = leaf(
+      'sewing',
+      leaves.length === 0 ? 'Sewing order' : 'Sewing order, goes on',
+      leaves.length === 0 ? ['Numbers are those of the pieces on the map.'] : [],
+      style,
+    )
+    leaves.push(fresh)
+    return fresh
+  }
+}
+
+/** 'Duvet cover 1' from 'duvet-cover-1' */
+export const nameOf = (item: string): string => capital(oneLine(item).replace(/-/g, ' '))

@@ -1,0 +1,155 @@
+import type { Result, WidthRow } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
+import { printMoney } from '@lengthwise/units'
+import { drawSmall } from '../cloth/small.ts'
+import type { Style } from '../cloth/style.ts'
+import { wholeStretch } from '../cloth/view.ts'
+import { text } from '../ink.ts'
+import type { Measure } from '../measure.ts'
+import type { Mark } from '../scene.ts'
+import { fit, oneLine, wrap } from '../text.ts'
+import { capital } from '../words/hands.ts'
+import type { Leaf } from './leaf.ts'
+import { BOTTOM, FRAME, leaf } from './leaf.ts'
+import type { Cell, Column } from './table.ts'
+import { setTable } from './table.ts'
+
+/** The widths of each bolt: a table, then every layout at one scale from one left edge, so that length is seen. */
+export function widthLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+  const names = [...new Set(result.widths.map((row) => row.cloth))]
+  return names.flatMap((name) =>
+    widthsOf(name, result.widths.filter((row) => row.cloth === name).sort(bestFirst), measure, style, result),
+  )
+}
+
+function widthsOf(
+  name: string,
+  rows: readonly WidthRow[],
+  measure: Measure,
+  style: Style,
+  result: Result,
+): readonly Leaf[] {
+  const small = Math.min(style.small, 3.5)
+  const title = `Cloth widths: ${oneLine(name)}`
+  const chosen = rows.find((row) => row.chosen)
+  const enough =
+    chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width
+      ? `Other width? ${measure.full(chosen.enoughFrom)} or more is enough for the same length. `
+      : ''
+  const leaves = [leaf('widths', title, [`${enough}Not used counts what is worth keeping too.`], { ...style, small })]
+  const more = (): Leaf => {
+    const next = leaf('widths', `${title}, goes on`, [], { ...style, small })
+    leaves.push(next)
+    return next
+  }
+  const priced = rows.some((row) => row.cost !== null)
+  const columns: readonly Column[] = [
+    { head: 'Width', share: 0 },
+    { head: 'Buy', share: 0, right: true },
+    ...(priced
+      ? [{ head: `Cost${result.order.currency ? `, ${result.order.currency}` : ''}`, share: 0, right: true }]
+      : []),
+    { head: 'Area', share: 0, right: true },
+    { head: 'Not used', share: 0, right: true },
+    { head: 'Keep', share: 0, right: true },
+    { head: 'Seams', share: 0, right: true },
+    { head: 'Result', share: 1 },
+  ]
+  setTable(
+    leaves[0]!,
+    columns,
+    rows.map((row) => cells(row, chosen, priced, measure)),
+    { ...style, small },
+    more,
+  )
+  let on = leaves.at(-1)!
+  // why a width cannot serve, in full, since the table has no room for it
+  for (const row of rows) {
+    if (row.possible || row.why === null) continue
+    const lines = wrap(`${measure.full(row.width)}: ${oneLine(row.why)}`, FRAME.width, small, 500)
+    if (on.y + lines.length * small * 1.55 > BOTTOM) on = more()
+    on.y += small * 0.6
+    for (const words of lines) {
+      on.y += small * 1.55
+      on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
+    }
+  }
+  on.y += small * 2.2
+  const layouts = rows.flatMap((row) => (row.layout === null ? [] : [{ row, cloth: row.layout }]))
+  const longest = Math.max(...layouts.map(({ cloth }) => cloth.length), 1)
+  const scale = [20, 50, 100, 200, 500].find((each) => longest / (320 * each) <= FRAME.width - 2) ?? 1000
+  const perUnit = 1 / (320 * scale)
+  for (const { row, cloth } of layouts) {
+    const tall = cloth.width * perUnit
+    if (on.y + tall + small * 2.4 > BOTTOM) {
+      on = more()
+      on.y += small * 1.5
+    }
+    const cost = row.cost === null ? '' : `, ${printMoney(row.cost, result.order.currency, { noBreak: true })}`
+    const caption = fit(
+      `${measure.full(row.width)}: ${measure.bought(row.buyLength ?? (0 as Length))}${cost}`,
+      FRAME.width,
+      small,
+      row.chosen ? 700 : 500,
+    )
+    const marks: Mark[] = [text(caption, 0, on.y, small, row.chosen ? 700 : 500)]
+    const drawn = drawSmall(cloth, {
+      stretch: wholeStretch(cloth),
+      left: 0.4,
+      top: on.y + small * 0.8,
+      perUnit,
+      turned: true,
+      capital: small,
+      labels: 'names',
+      by: 1,
+    })
+    on.parts.push({
+      role: 'figure',
+      alt: `${caption}; ${cloth.placed.length} pieces`,
+      marks: [...marks, ...drawn.marks],
+    })
+    on.y += tall + small * 3
+  }
+  if (layouts.length > 0 && on.y < BOTTOM)
+    on.parts.push({
+      role: 'paragraph',
+      marks: [
+        text(`All at one scale, 1:${scale}, as they lie on the table; the cut end at the left.`, 0, on.y, small, 500),
+      ],
+    })
+  return leaves
+}
+
+const bestFirst = (a: WidthRow, b: WidthRow): number =>
+  Number(b.possible) - Number(a.possible) ||
+  Number(b.chosen) - Number(a.chosen) ||
+  Number((a.cost ?? 0n) > (b.cost ?? 0n)) - Number((a.cost ?? 0n) < (b.cost ?? 0n)) ||
+  (a.area ?? 0) - (b.area ?? 0) ||
+  a.width - b.width
+
+function cells(row: WidthRow, chosen: WidthRow | undefined, priced: boolean, measure: Measure): readonly Cell[] {
+  const dash = '–'
+  const values = [
+    row.buyLength === null ? dash : measure.bought(row.buyLength),
+    ...(priced ? [row.cost === null ? dash : printMoney(row.cost)] : []),
+    row.area === null ? dash : `${(row.area / 320_000 / 320_000).toFixed(1)}\u00a0m²`,
+    row.notUsedPercent === null ? dash : `${Math.round(row.notUsedPercent)}\u00a0%`,
+    row.keepPercent === null ? dash : `${Math.round(row.keepPercent)}\u00a0%`,
+    row.seams === null ? dash : `${row.seams}`,
+    capital(compared(row, chosen)),
+  ]
+  const width = measure.full(row.width)
+  return row.chosen ? [width, ...values].map((value) => ({ bold: value })) : [{ bold: width }, ...values]
+}
+
+function compared(row: WidthRow, chosen: WidthRow | undefined): string {
+  if (!row.possible) return 'cannot serve'
+  if (row.chosen) return row.cost === null ? 'least cloth' : 'lowest cost'
+  if (chosen?.cost != null && row.cost !== null)
+    return row.cost === chosen.cost
+      ? 'the same cost'
+      : `${printMoney((row.cost - chosen.cost) as typeof row.cost)} more`
+  if (chosen?.area != null && row.area !== null)
+    return `${((row.area - chosen.area) / 320_000 / 320_000).toFixed(1)}\u00a0m² more`
+  return ''
+}

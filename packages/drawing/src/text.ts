@@ -1,0 +1,85 @@
+import { LETTERS } from './letters.ts'
+import type { Weight } from './scene.ts'
+
+/** Type size (em, any unit) whose capitals are `capital` high. */
+export const typeSize = (capital: number, weight: Weight): number => (capital * 1000) / LETTERS[weight].capital
+
+/** Width of a line of text with capitals `capital` high, in the unit of `capital`; kerning is counted, ligatures are not used. */
+export function textWidth(text: string, capital: number, weight: Weight): number {
+  const face = FACES[weight]
+  let thousandths = 0
+  let left = ''
+  for (const letter of text) {
+    thousandths += face.advances.get(letter.codePointAt(0)!) ?? LETTERS[weight].missing
+    const base = baseLetter(letter)
+    if (left !== '') thousandths += face.kerning.get(left + base) ?? 0
+    left = base
+  }
+  return (thousandths * typeSize(capital, weight)) / 1000
+}
+
+/** The text itself, or as much of it as fits into `width` with an ellipsis. */
+export function fit(text: string, width: number, capital: number, weight: Weight): string {
+  if (textWidth(text, capital, weight) <= width) return text
+  const letters = [...text]
+  while (letters.length > 1) {
+    letters.pop()
+    const cut = `${letters.join('').trimEnd()}…`
+    if (textWidth(cut, capital, weight) <= width) return cut
+  }
+  return '…'
+}
+
+/** Lines no wider than `width`, broken at spaces (never at no-break spaces); a word too long by itself is cut short. */
+export function wrap(text: string, width: number, capital: number, weight: Weight): readonly string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`
+    if (line === '' || textWidth(longer, capital, weight) <= width) line = longer
+    else {
+      lines.push(line)
+      line = word
+    }
+  }
+  lines.push(line)
+  return lines.map((each) => fit(each, width, capital, weight))
+}
+
+/** User text made safe for one line: no control, bidirectional or zero-width characters, spaces run together. */
+export function oneLine(text: string): string {
+  return text.replace(HIDDEN, ' ').replace(/\s+/g, ' ').trim()
+}
+
+/** True when the typeface has every letter of the text. */
+export function hasAllLetters(text: string): boolean {
+  for (const letter of text) if (!FACES[500].advances.has(letter.codePointAt(0)!)) return false
+  return true
+}
+
+const HIDDEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Co}\p{Cs}]+/gu
+
+const baseLetter = (letter: string): string => (letter < '\u007f' ? letter : letter.normalize('NFD').charAt(0))
+
+interface Face {
+  readonly advances: ReadonlyMap<number, number>
+  readonly kerning: ReadonlyMap<string, number>
+}
+
+const FACES: Readonly<Record<Weight, Face>> = { 400: face(400), 500: face(500), 700: face(700) }
+
+function face(weight: Weight): Face {
+  const advances = new Map<number, number>()
+  for (const run of LETTERS[weight].advances.split(';')) {
+    const [first, ...widths] = run.split(',')
+    widths.forEach((width, i) => {
+      advances.set(Number.parseInt(first!, 36) + i, Number(width))
+    })
+  }
+  const kerning = new Map<string, number>()
+  for (const row of LETTERS[weight].kerning.split('\n')) {
+    const [lefts, ...pairs] = row.split('\t')
+    for (const pair of pairs) for (const left of lefts!) kerning.set(left + pair.charAt(0), Number(pair.slice(1)))
+  }
+  return { advances, kerning }
+}

@@ -1,0 +1,113 @@
+import type { CutCloth, Division, MeasuredFrom, Outcome } from '@lengthwise/planner'
+
+/** A division with the names of what is in hand: every part is named when it comes away and called by that name later. */
+export interface Step {
+  readonly division: Division
+  /** 'the cloth', 'the first length', 'part A', or 'the rest' of the step before */
+  readonly hand: string
+  /** the side measured from, and the other side */
+  readonly near: Side
+  readonly far: Side
+  /** the group of the order page: 'Cut end', 'First length' … */
+  readonly group: string
+}
+
+export interface Side {
+  readonly outcome: Outcome
+  /** the name of a part still to be divided; '' for anything else */
+  readonly name: string
+}
+
+/** Walks the divisions in order and names every part; a part is found again by its rectangle. */
+export function stepsOf(cloth: CutCloth): readonly Step[] {
+  const names = new Map<string, string>([[keyOf({ x: 0, y: 0, width: cloth.width, length: cloth.length }), CLOTH]])
+  const groups = new Map<string, string>()
+  const count = { lengths: 0, parts: 0 }
+  return cloth.divisions.map((division, i) => {
+    const next = cloth.divisions[i + 1]
+    const hand = names.get(keyOf(division.hand)) ?? CLOTH
+    const sides = nearFirst(division, cloth)
+    const ofCloth = hand === CLOTH
+    const named = sides.map((outcome, which): Side => {
+      if (outcome.kind !== 'part') return { outcome, name: '' }
+      const name = nameOf(outcome, which === 1)
+      names.set(keyOf(outcome.box), name)
+      return { outcome, name }
+    })
+    const group = groupOf(named)
+    for (const { outcome, name } of named) if (name !== '') groups.set(keyOf(outcome.box), groupFor(name, group))
+    return { division, hand, near: named[0]!, far: named[1]!, group }
+
+    function nameOf(outcome: Outcome, isFar: boolean): string {
+      const other = sides[isFar ? 0 : 1]!
+      const fullWidth = division.runs === 'across'
+      // the cloth stays the cloth when only trim or waste leaves it, or when a length comes off its end
+      if (ofCloth && ((fullWidth && isFar) || (other.kind === 'trim' && (!fullWidth || dividedAcross(cloth, outcome)))))
+        return CLOTH
+      if (ofCloth && fullWidth) return `the ${ordinal(count.lengths++)} length`
+      if (isFar && next !== undefined && keyOf(next.hand) === keyOf(outcome.box)) return REST
+      return `part ${letters(count.parts++)}`
+    }
+
+    function groupOf(both: readonly Side[]): string {
+      const inherited = groups.get(keyOf(division.hand))
+      if (!ofCloth && inherited !== undefined) return inherited
+      const near = both[0]!
+      if (near.name.endsWith('length')) return capital(near.name.slice(4))
+      if (sides.some((side) => side.kind === 'trim'))
+        return END_NAMES[division.measure.from.kind === 'cloth-edge' ? division.measure.from.edge : ''] ?? 'Trim'
+      return 'The cloth'
+    }
+  })
+}
+
+// whether lengths still come off a part
+const dividedAcross = (cloth: CutCloth, part: Outcome): boolean =>
+  cloth.divisions.some((d) => d.runs === 'across' && keyOf(d.hand) === keyOf(part.box))
+
+/** Labels a part holds, pieces first: '7, 8 and R1'. */
+export function heldIn(outcome: Outcome): readonly string[] {
+  if (outcome.kind === 'piece') return [outcome.label]
+  if (outcome.kind === 'remnant') return [outcome.name]
+  return outcome.kind === 'part' ? [...outcome.labels, ...outcome.remnants] : []
+}
+
+export const CLOTH = 'the cloth'
+export const REST = 'the rest'
+
+const groupFor = (name: string, group: string): string => (name.endsWith('length') ? capital(name.slice(4)) : group)
+
+const END_NAMES: Readonly<Record<string, string>> = {
+  'cut-end': 'Cut end',
+  'bolt-end': 'Bolt end',
+  'head-end': 'Head end',
+  'foot-end': 'Foot end',
+  'head-hem': 'Head hem',
+  'foot-hem': 'Foot hem',
+}
+
+// the side that lies between the edge measured from and the division
+function nearFirst(division: Division, cloth: CutCloth): readonly [Outcome, Outcome] {
+  const [before, after] = division.gives
+  return placeOf(division.measure.from, cloth) <= division.at ? [before, after] : [after, before]
+}
+
+/** Where an edge that is measured from lies, along the axis it is measured on. */
+export function placeOf(from: MeasuredFrom, cloth: CutCloth): number {
+  if (from.kind === 'division') return cloth.divisions.find((each) => each.flag === from.flag)?.at ?? 0
+  if (from.edge.startsWith('right')) return cloth.width
+  return from.edge === 'bolt-end' || from.edge.startsWith('foot') ? cloth.length : 0
+}
+
+const keyOf = (b: { x: number; y: number; width: number; length: number }): string =>
+  `${b.x} ${b.y} ${b.width} ${b.length}`
+
+const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth'.split(' ')
+const ordinal = (n: number): string =>
+  ORDINALS[n] ?? `${n + 1}${SUFFIX[(n + 1) % 10 > 3 || Math.floor(((n + 1) % 100) / 10) === 1 ? 0 : (n + 1) % 10]}`
+const SUFFIX = ['th', 'st', 'nd', 'rd']
+
+const letters = (n: number): string =>
+  n < 26 ? String.fromCharCode(65 + n) : letters(Math.floor(n / 26) - 1) + letters(n % 26)
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

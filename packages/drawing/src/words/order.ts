@@ -1,0 +1,75 @@
+import type { CutCloth, Division, MeasuredFrom, Result } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
+import type { OrderLine } from '../api.ts'
+import type { Measure, Unit } from '../measure.ts'
+import { measureIn } from '../measure.ts'
+import type { Side, Step } from './hands.ts'
+import { CLOTH, heldIn, REST, stepsOf } from './hands.ts'
+import { listed } from './list.ts'
+
+/**
+ * The tear-and-cut order in sentences that need nothing else: what is in hand, how far from which edge, what comes away.
+ * The side between the edge measured from and the division is named first.
+ */
+export function orderInWords(result: Result, cloth: CutCloth, unit?: Unit): readonly OrderLine[] {
+  const measure = measureIn(unit ?? result.order.measureIn)
+  return stepsOf(cloth).map((step) => lineOf(step, cloth, measure))
+}
+
+export function lineOf(step: Step, cloth: CutCloth, measure: Measure): OrderLine {
+  const { division, hand } = step
+  const direction = division.runs === 'across' ? 'across' : 'down'
+  return {
+    flag: division.flag,
+    cloth: cloth.name,
+    todo: [
+      `${VERBS[division.how]} ${direction} ${hand}, `,
+      measure.full(division.measure.distance),
+      ` from ${edgeWords(division.measure.from)}${AFTERWARDS[division.how](division)}`,
+    ],
+    gives: `${nearWords(step.near, division, measure)}; ${farWords(step.far, division, measure)}`,
+    hand: step.group,
+  }
+}
+
+/** 'the left selvedge', 'the fold of the head hem', 'T1' */
+export function edgeWords(from: MeasuredFrom): string {
+  if (from.kind === 'division') return from.flag
+  return `the ${from.edge.endsWith('hem') ? 'fold of the ' : ''}${from.edge.replace('-', ' ')}`
+}
+
+const VERBS: Readonly<Record<Division['how'], string>> = {
+  tear: 'Tear',
+  shears: 'Cut',
+  thread: 'Draw a thread',
+  'shears-through-hem-then-tear': 'Tear',
+}
+
+const AFTERWARDS: Readonly<Record<Division['how'], (division: Division) => string>> = {
+  tear: () => '',
+  shears: () => '',
+  thread: () => ', and cut along it',
+  'shears-through-hem-then-tear': () => ', the hem first with shears',
+}
+
+function nearWords(side: Side, division: Division, measure: Measure): string {
+  const { outcome } = side
+  if (outcome.kind === 'piece') return `Gives ${outcome.label}`
+  if (outcome.kind === 'remnant') return `Gives ${outcome.name}, to keep`
+  if (outcome.kind === 'part')
+    return side.name === CLOTH ? 'Leaves the cloth' : `Gives ${side.name}, for ${listed(heldIn(outcome))}`
+  return `Takes off ${measure.full(breadth(outcome.box, division))} of ${outcome.kind}`
+}
+
+function farWords(side: Side, division: Division, measure: Measure): string {
+  const { outcome } = side
+  if (outcome.kind === 'piece') return `the rest is ${outcome.label}`
+  if (outcome.kind === 'remnant') return `the rest is ${outcome.name}, to keep`
+  if (outcome.kind !== 'part') return `the ${measure.full(breadth(outcome.box, division))} left over is ${outcome.kind}`
+  if (side.name === CLOTH) return 'the cloth goes on'
+  if (side.name === REST) return `the rest is for ${listed(heldIn(outcome))}`
+  return `the rest waits as ${side.name}, for ${listed(heldIn(outcome))}`
+}
+
+const breadth = (b: { width: Length; length: Length }, division: Division): Length =>
+  division.runs === 'across' ? b.length : b.width
