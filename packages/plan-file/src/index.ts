@@ -1,1 +1,8 @@
+export { NAMED_SIZES, SIZE_KINDS, sizeNamed } from '@lengthwise/pieces'
 export type * from './api.ts'
+export { layoutSchema } from './layout-schema.ts'
+export { planSchema } from './plan-schema.ts'
+export { parsePlan, readPlan, readPlanObject } from './read-plan.ts'
+export { SAMPLE_PLAN } from './sample-plan.ts'
+export { writeLayout } from './write-layout.ts'
+export { writePlan } from './write-plan.ts'

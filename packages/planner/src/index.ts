@@ -1,1 +1,5 @@
+export { ProgramFault } from './fault.ts'
+export { plan } from './plan.ts'
+export { rehearsalFaults, rehearse } from './rehearse.ts'
 export type * from './result.ts'
+export { verify } from './verify.ts'

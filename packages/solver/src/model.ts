@@ -31,7 +31,8 @@ export interface Field {
 
 /**
  * One way to put a demanded rectangle down. A demand lists all that are allowed (turned by 90°, end for end …).
- * `flush`: sides of the field this posture must touch. A posture that must touch nothing may lie anywhere outside the zones.
+ * `flush`: sides of the field this posture must touch; only the zones of these sides may it enter. A posture that must touch
+ * nothing may lie anywhere outside the zones. END has no meaning in a field of open length: such a posture cannot be placed.
  */
 export interface Posture {
   readonly width: number
@@ -101,10 +102,17 @@ export type CutNode =
       readonly second: CutNode
     }
 
-/** A proof that no layout is shorter, in numbers anyone can recompute. */
+/**
+ * A proof that no layout is shorter, in numbers anyone can recompute. Each bound may be rounded up to the next length that
+ * layouts can have: a multiple of the common divisor of all lengths, and, where no repeat, flaw, zone or end interferes, a sum of
+ * lengths of pieces.
+ */
 export type Certificate =
   | { readonly by: 'area' | 'longest' | 'wide' | 'sides'; readonly bound: number }
-  /** integer duals of the bar relaxation: `price` per demand, `capacity` the largest total price of any bar; bound = ceil(Σ price·length·count ÷ capacity) */
+  /**
+   * Integer duals of the bar relaxation: `prices` one per posture of each demand, in their order; `capacity` the largest total
+   * price of any bar; bound = Σ over demands of count · (least price·length of its postures) ÷ capacity, rounded up.
+   */
   | { readonly by: 'bars'; readonly bound: number; readonly prices: readonly number[]; readonly capacity: number }
   /** an exhaustive search finished; `states` is how many it visited */
   | { readonly by: 'exhausted'; readonly bound: number; readonly states: number }
@@ -121,7 +129,10 @@ export interface Answer {
   readonly tree: CutNode | null
   /** steps used */
   readonly steps: number
-  /** infeasible only: demands that cannot be placed at all, and how much width or length is short (null: not a matter of size) */
+  /**
+   * infeasible only: demands that cannot be placed at all, and how much width or length is short (null: not a matter of size).
+   * Empty when each would go in by itself but all together do not.
+   */
   readonly missing: readonly {
     readonly demand: number
     readonly direction: 'across' | 'along'

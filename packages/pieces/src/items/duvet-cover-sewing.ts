@@ -1,0 +1,175 @@
+import { length } from '@lengthwise/units'
+import type { DuvetCover, Edge, Order } from '../order.ts'
+import { evenly } from '../rows.ts'
+import { finishOf, joinSteps, say, step, totalOf } from '../sewing.ts'
+import type { Piece, SeamLine, SewingLine } from '../way.ts'
+import type { ZipChoice } from '../zips.ts'
+
+/** The cover in the order it is sewn: panels, opening, ties, outer seams, turning. */
+export function sewDuvetCover(
+  order: Order,
+  item: DuvetCover,
+  pieces: readonly Piece[],
+  seams: readonly SeamLine[],
+  zip: ZipChoice | null,
+): readonly SewingLine[] {
+  return [
+    ...joinSteps(order, pieces, seams),
+    ...openingSteps(order, item, pieces, seams, zip),
+    ...tieSteps(order, item),
+    ...outerSteps(order, item, pieces, seams),
+    step('Clip the corners, turn right side out, push the corners out and press.'),
+  ]
+}
+
+function openingSteps(
+  order: Order,
+  item: DuvetCover,
+  pieces: readonly Piece[],
+  seams: readonly SeamLine[],
+  zip: ZipChoice | null,
+): readonly SewingLine[] {
+  const { opening } = item
+  const edge = opening.kind === 'none' ? item.finished.width : edgeLengthOf(item, opening.at)
+  switch (opening.kind) {
+    case 'none':
+      return []
+    case 'zip':
+      return item.back.zipEdge === null
+        ? zipInSeam(order, pieces, seams, zip, opening.at)
+        : zipBetweenHems(order, item, seams, zip)
+    case 'buttons':
+    case 'snaps': {
+      const places = evenly(edge, opening.fromCorner, opening.spacing)
+      const first = places[0] ?? edge
+      const gap = places[1] === undefined ? first : length(places[1] - first)
+      const what =
+        opening.kind === 'buttons'
+          ? 'Work the buttonholes on the front, sew the buttons to the back'
+          : 'Fix the snaps, one half on each face'
+      return [
+        step(
+          `Turn the placket at the ${opening.at} of each face: ${say(order, opening.turnedIn)} under, then ${say(order, opening.depth)} deep at the fold mark; press and stitch.`,
+          length(2 * edge),
+        ),
+        step(
+          `${what}: ${places.length}, the first ${say(order, first)} from the corner, then every ${say(order, gap)}.`,
+        ),
+      ]
+    }
+    case 'ties': {
+      const places = evenly(edge, opening.fromCorner, opening.spacing)
+      return [
+        step(
+          `Hem the ${opening.at} of each face ${say(order, opening.hem.depth)} deep at the fold mark; press and stitch.`,
+          length(2 * edge),
+        ),
+        step(
+          `Fold each tie in four along its length, one end in, and stitch; sew one to each face at ${places.length} places, the first ${say(order, opening.fromCorner)} from the corner.`,
+        ),
+      ]
+    }
+    case 'flap':
+      return [
+        step(
+          `Hem the ${opening.at} of the front and the free edge of the flap ${say(order, opening.hem.depth)} deep; press and stitch.`,
+          length(2 * edge),
+        ),
+        step(
+          `Fold the flap of the back in at its fold mark, ${say(order, opening.depth)} deep, over the hem of the front; pin it so that the side seams catch it.`,
+        ),
+      ]
+  }
+}
+
+function zipInSeam(
+  order: Order,
+  pieces: readonly Piece[],
+  seams: readonly SeamLine[],
+  zip: ZipChoice | null,
+  at: Edge,
+): readonly SewingLine[] {
+  const own = seams.filter((seam) => seam.role === 'opening')
+  const first = own[0]
+  if (first === undefined) return []
+  const byName = new Map(pieces.map((piece) => [piece.name, piece]))
+  const total = totalOf(own)
+  const opened = zip === null ? '' : `, ${say(order, zip.opening)} of it open between the zip-end marks`
+  return [
+    step(
+      `Right sides together, sew front to back at the ${at} (${say(order, total)}, allowance ${say(order, first.allowanceA)})${opened}: close the seam outside the marks past the stops of the zip. ${finishOf(byName, first)}`,
+      total,
+    ),
+    step(
+      zip?.zips.length === 2
+        ? 'Set the two zips into the opening head to head, so that their sliders meet in the middle; leave them open.'
+        : 'Set the zip into the opening and leave it open.',
+    ),
+  ]
+}
+
+function zipBetweenHems(
+  order: Order,
+  item: DuvetCover,
+  seams: readonly SeamLine[],
+  zip: ZipChoice | null,
+): readonly SewingLine[] {
+  const own = seams.filter((seam) => seam.role === 'opening')
+  const lap = own[0]?.lap ?? 0
+  const edges =
+    lap >= 0
+      ? `so that the hems overlap by ${say(order, length(lap))}`
+      : `so that the hems stay ${say(order, length(-lap))} apart`
+  const open = zip === null ? '' : ` It opens ${say(order, zip.opening)}.`
+  const two = zip?.zips.length === 2 ? ' The two zips lie head to head: their sliders meet in the middle.' : ''
+  return [
+    step(
+      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, ${edges}.${open}${two}`,
+      length(2 * totalOf(own)),
+    ),
+    step(
+      `Sew the hems shut over each other at both ends of the zip, past its stops, out to the sides; ${say(order, item.finished.width)} in all.`,
+    ),
+  ]
+}
+
+function tieSteps(order: Order, item: DuvetCover): readonly SewingLine[] {
+  const { count, length: tieLength, bought } = item.cornerTies
+  if (count === 0) return []
+  const make = bought ? 'Cut the tape' : 'Fold each corner tie in four along its length, one end in, and stitch'
+  const where = count === 4 ? 'in all four corners' : 'in the two head corners'
+  return [
+    step(
+      `${make}: ${count} of ${say(order, tieLength)}. Baste them to the right side of the front ${where} at the tie marks, ends inside the allowance, so that they hang inside the turned cover.`,
+    ),
+  ]
+}
+
+/** The seams between front and back, each edge of the cover one step. */
+function outerSteps(
+  order: Order,
+  item: DuvetCover,
+  pieces: readonly Piece[],
+  seams: readonly SeamLine[],
+): readonly SewingLine[] {
+  const byName = new Map(pieces.map((piece) => [piece.name, piece]))
+  const sides = seams.filter((seam) => seam.role === 'side')
+  const steps: SewingLine[] = []
+  for (const edge of ['left', 'right', 'foot', 'head'] as const) {
+    const own = sides.filter((seam) => seam.a.edge === edge)
+    const first = own[0]
+    if (first === undefined) continue
+    const gap =
+      item.opening.kind === 'none' && edge === 'foot' ? ' Leave a gap to put the filling in, and close it by hand.' : ''
+    steps.push(
+      step(
+        `Right sides together, sew the ${edge} seam, front to back: ${say(order, totalOf(own))}, allowance ${say(order, first.allowanceA)}.${gap} ${finishOf(byName, first)}`,
+        totalOf(own),
+      ),
+    )
+  }
+  return steps
+}
+
+const edgeLengthOf = (item: DuvetCover, edge: Edge): DuvetCover['finished']['width'] =>
+  edge === 'head' || edge === 'foot' ? item.finished.width : item.finished.length

@@ -1,0 +1,46 @@
+import { length } from '@lengthwise/units'
+import type { Item, Size } from '../order.ts'
+
+/** What the sewn item is held against. */
+export interface Asked {
+  /** width and length as the pieces have them */
+  readonly size: Size
+  /** the size asked for is a cut size: nothing is taken off for shrinking */
+  readonly asCut: boolean
+  /** which pieces belong to what is measured */
+  measures(piece: string): boolean
+}
+
+/** Null where an item has no size of its own to be held against. */
+export function askedOf(item: Item): Asked | null {
+  const all = { asCut: false, measures: () => true }
+  switch (item.item) {
+    case 'duvet-cover':
+    case 'flat-sheet':
+    case 'throw':
+      return { ...all, size: item.finished }
+    // their pieces have the short side as width, as the plan does
+    case 'pillowcase':
+    case 'cushion':
+    case 'sham':
+      return { ...all, size: item.finished }
+    case 'fitted-sheet':
+      return { ...all, size: { width: item.mattress.width, length: item.mattress.length } }
+    case 'quilt-back':
+      return {
+        ...all,
+        size: {
+          width: length(item.quilt.width + 2 * item.overhang),
+          length: length(item.quilt.length + 2 * item.overhang),
+        },
+      }
+    case 'rectangle':
+      return 'cut' in item.size ? { ...all, size: item.size.cut, asCut: true } : { ...all, size: item.size.finished }
+    case 'bed-skirt':
+      return { ...all, size: item.base, measures: (piece) => piece.startsWith('/deck') }
+    case 'strips':
+      return { ...all, size: { width: item.width, length: item.run }, asCut: true }
+    case 'bolster':
+      return null
+  }
+}

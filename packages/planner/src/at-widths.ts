@@ -1,0 +1,49 @@
+import type { Cloth, Order } from '@lengthwise/pieces'
+import type { Length } from '@lengthwise/units'
+import { length } from '@lengthwise/units'
+import type { ChoiceAnswer, Chosen } from './choose.ts'
+import { chooseWays } from './choose.ts'
+import type { Choice } from './options.ts'
+import { choicesOf } from './options.ts'
+import type { Setting } from './setting.ts'
+import { settingOf } from './setting.ts'
+import type { LayoutBook } from './share.ts'
+
+/** Which width of each bolt is tried: an index into its widths, by name. */
+export type Widths = ReadonlyMap<string, number>
+
+/** The best choice of ways and layouts at given widths. */
+export interface AtWidths {
+  readonly widths: Widths
+  readonly settings: readonly Setting[]
+  readonly choices: readonly Choice[]
+  readonly answer: ChoiceAnswer
+  /** it was left when it could not beat the value given; then `answer` is not the best of these widths */
+  readonly cutOff: boolean
+}
+
+export function solveAt(
+  book: LayoutBook,
+  cloths: readonly Cloth[],
+  widths: Widths,
+  cutOff: bigint | null = null,
+  onBetter?: (at: Omit<AtWidths, 'answer' | 'cutOff'>, chosen: Chosen, bound: bigint) => void,
+): AtWidths {
+  const settings = cloths.flatMap((cloth) => settingOf(book.order, cloth, widths.get(cloth.name) ?? -1) ?? [])
+  const choices = choicesOf(book.order, settings)
+  const at = { widths, settings, choices }
+  const answer = chooseWays(book, settings, choices, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
+  return { ...at, answer, cutOff: cutOff !== null && (answer.best === null || answer.best.wish.value > cutOff) }
+}
+
+/** The order with one bolt's width replaced: for widths the shop does not have. */
+export function withWidth(order: Order, name: string, index: number, width: number): Order {
+  return {
+    ...order,
+    cloths: order.cloths.map((cloth) =>
+      cloth.name === name
+        ? { ...cloth, widths: cloth.widths.map((w, i) => (i === index ? { ...w, width: length(width) as Length } : w)) }
+        : cloth,
+    ),
+  }
+}

@@ -1,0 +1,42 @@
+import type { Cloth, Order } from '@lengthwise/pieces'
+import type { Length, Money, Price } from '@lengthwise/units'
+import { afterShrinking, beforeShrinking, costOf, length, roundUpTo } from '@lengthwise/units'
+
+/**
+ * What to buy so that `laid` lies between the squared ends: (laid + both spares) before the wash, not less than the
+ * smallest sale, rounded up to the shop's step.
+ */
+export function buyLength(order: Order, cloth: Cloth, laid: number): Length {
+  const onTable = length(laid + 2 * cloth.spareEachEnd)
+  const before = order.wash === 'before-cutting' ? beforeShrinking(onTable, cloth.shrinks.along) : onTable
+  return roundUpTo(length(Math.max(before, cloth.smallestSale)), cloth.soldBy)
+}
+
+/** The length on the table of cloth bought or owned. */
+export const lengthOnTable = (order: Order, cloth: Cloth, bought: Length): Length =>
+  order.wash === 'before-cutting' ? afterShrinking(bought, cloth.shrinks.along) : bought
+
+export const priceAt = (cloth: Cloth, widthIndex: number): Price | null => cloth.widths[widthIndex]?.price ?? null
+
+/** What is made as small as can be: money when every width the shop has is priced, else square units of cloth as sold. */
+export type Objective = 'cost' | 'area'
+
+export function objectiveOf(order: Order): Objective {
+  const sold = order.cloths.filter((cloth) => cloth.from === 'bolt' && cloth.sold)
+  return sold.every((cloth) => cloth.widths.every((w) => w.price !== null)) ? 'cost' : 'area'
+}
+
+/** The worth of `bought` in the objective: fine money or square units. */
+export function worth(objective: Objective, cloth: Cloth, widthIndex: number, bought: Length): bigint {
+  const width = cloth.widths[widthIndex]?.width
+  if (width === undefined) throw new RangeError(`worth: ${cloth.name} has no width ${widthIndex}`)
+  if (objective === 'area') return BigInt(width) * BigInt(bought)
+  const price = priceAt(cloth, widthIndex)
+  if (!price) throw new RangeError(`worth: ${cloth.name} has no price at width ${widthIndex}`)
+  return costOf(price, bought)
+}
+
+export function moneyFor(cloth: Cloth, widthIndex: number, bought: Length): Money | null {
+  const price = priceAt(cloth, widthIndex)
+  return price ? costOf(price, bought) : null
+}

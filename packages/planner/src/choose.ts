@@ -1,0 +1,319 @@
+import type { Measure } from './additive-bound.ts'
+import { measuresFor, weigh } from './additive-bound.ts'
+import type { Counts } from './demand.ts'
+import { Heap } from './heap.ts'
+import type { Choice, Option } from './options.ts'
+import type { Setting } from './setting.ts'
+import type { LayoutBook, Share } from './share.ts'
+import { valueToBuy } from './share.ts'
+
+/**
+ * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
+ * solving discrete programming problems', Econometrica 28 (1960), with the best bound first).
+ *
+ * A node has ways for the first copies; like copies of one item take ways in the order they are listed, so that a set of
+ * ways is met once. Its bound is that of measures that add up (additive-bound.ts), the least over the ways still open.
+ * A whole choice is bounded again by the solver, then laid out. Nodes come in the order of wishes: what is bought, owned
+ * cloth opened, seams, laid length; so the first whole choice whose layout is no worse than the next bound is the best.
+ */
+export interface Chosen {
+  /** the option of each copy, items in the order of the plan */
+  readonly options: readonly (readonly Option[])[]
+  /** by index into the settings; null where nothing is taken */
+  readonly shares: readonly (Share | null)[]
+  readonly wish: Wish
+}
+
+/** The first wishes, in their order; smaller is better. */
+export interface Wish {
+  readonly value: bigint
+  readonly opened: number
+  readonly seams: number
+  readonly laid: number
+}
+
+export interface ChoiceAnswer {
+  readonly best: Chosen | null
+  /** no choice of ways and no sharing buys less; Infinity is null: nothing can be made at all */
+  readonly bound: bigint | null
+  /** proved: the search ended by itself, and nothing it left aside can buy less */
+  readonly status: 'proved' | 'best-found' | 'stopped'
+  readonly by: 'area' | 'bars' | 'exhausted'
+}
+
+export function compareWishes(a: Wish, b: Wish): number {
+  if (a.value !== b.value) return a.value < b.value ? -1 : 1
+  return a.opened - b.opened || a.seams - b.seams || a.laid - b.laid
+}
+
+/** `cutOff`: what buys more than this is of no interest (a better width is known). */
+export function chooseWays(
+  book: LayoutBook,
+  settings: readonly Setting[],
+  choices: readonly Choice[],
+  cutOff: bigint | null = null,
+  onBetter: (chosen: Chosen, bound: bigint) => void = () => {},
+): ChoiceAnswer {
+  const { effort } = book
+  const scales = settings.map((setting, s) => scaleOf(setting, s, choices))
+  const items = choices.map((choice) => weighItem(choice, scales, settings))
+  if (items.some((item) => item.options.length === 0))
+    return { best: null, bound: null, status: 'proved', by: 'exhausted' }
+
+  const heap = new Heap<Node>((a, b) => compareWishes(a.wish, b.wish) || b.depth - a.depth || a.born - b.born)
+  let born = 0
+  const root = rootNode()
+  if (root) heap.push(root)
+  const rootValue = root?.wish.value ?? null
+
+  let best = null as Chosen | null
+  let certifiedBy: ChoiceAnswer['by'] = 'exhausted'
+  // the least that a choice whose layout is not proved might still reach
+  let unproved = null as bigint | null
+  let looked = 0
+  let stopped = false
+  let given = false
+  const laysBefore = book.lays
+  const stepsBefore = book.steps
+  const spent = () =>
+    looked > effort.choices || book.lays - laysBefore > effort.layouts || book.steps - stepsBefore > effort.steps
+
+  for (let node = heap.pop(); node; node = heap.pop()) {
+    if (best && compareWishes(node.wish, best.wish) >= 0) break
+    if (cutOff !== null && node.wish.value > cutOff) {
+      heap.push(node)
+      break
+    }
+    if (effort.stop?.() || (spent() && best)) {
+      stopped = effort.stop?.() ?? false
+      given = true
+      heap.push(node)
+      break
+    }
+    looked++
+    if (node.depth < total()) for (const child of children(node)) heap.push(child)
+    else if (!node.bounded) pushBounded(node)
+    else layOut(node)
+  }
+
+  const left = heap.peek()?.wish.value ?? null
+  const least = [unproved, left]
+    .filter((v) => v !== null)
+    .reduce<bigint | null>((a, b) => (a === null || b < a ? b : a), null)
+  const bestValue = best ? best.wish.value : null
+  const bound = bestValue === null ? least : least === null || least > bestValue ? bestValue : least
+  const capped = choices.some((choice) => choice.capped)
+  const proved = bestValue === null ? !given : bound === bestValue && !capped
+  return {
+    best,
+    bound: capped && bestValue !== null ? 0n : bound,
+    status: proved ? 'proved' : stopped ? 'stopped' : 'best-found',
+    by: bestValue !== null && rootValue === bestValue ? 'area' : certifiedBy,
+  }
+
+  function total(): number {
+    return choices.reduce((n, choice) => n + choice.count, 0)
+  }
+
+  function rootNode(): Node | null {
+    const sums = scales.map((scale, s) =>
+      scale.measures.map((_, m) => items.reduce((sum, item) => sum + item.count * item.least[s]![m]!, 0)),
+    )
+    const seams = items.reduce((sum, item) => sum + item.count * item.fewestJoins, 0)
+    return nodeOf({ item: 0, placed: 0, option: 0, picks: null, sums, seams, depth: 0 })
+  }
+
+  function nodeOf(n: Omit<Node, 'wish' | 'born' | 'bounded'>): Node | null {
+    let value = 0n
+    let opened = 0
+    let laid = 0
+    for (const [s, setting] of settings.entries()) {
+      const scale = scales[s]!
+      const sums = n.sums[s]!
+      if (setting.open && setting.owned.length === 0) {
+        let length = 0
+        scale.measures.forEach((measure, m) => {
+          length = Math.max(length, Math.ceil(sums[m]! / measure.capacity))
+        })
+        laid += length
+        value += valueToBuy(book, setting, length)
+        continue
+      }
+      const beyond = sums[0]! - scale.ownedArea
+      if (!setting.open) {
+        if (beyond > 0) return null
+        if (sums[0]! > 0) opened++
+      } else if (beyond > 0) {
+        const length = Math.ceil(beyond / setting.ground.field.width)
+        laid += length
+        value += valueToBuy(book, setting, length)
+        opened++
+      }
+    }
+    return { ...n, wish: { value, opened, seams: n.seams, laid }, bounded: false, born: born++ }
+  }
+
+  function children(node: Node): Node[] {
+    let { item, placed, option } = node
+    while (placed === items[item]!.count) {
+      item++
+      placed = 0
+      option = 0
+    }
+    const weighed = items[item]!
+    const made: Node[] = []
+    for (let o = option; o < weighed.options.length; o++) {
+      const pick = weighed.options[o]!
+      const sums = node.sums.map((row, s) => row.map((sum, m) => sum + pick.weights[s]![m]! - weighed.least[s]![m]!))
+      const child = nodeOf({
+        item,
+        placed: placed + 1,
+        option: o,
+        picks: { item, option: pick.option, before: node.picks },
+        sums,
+        seams: node.seams + pick.option.joins - weighed.fewestJoins,
+        depth: node.depth + 1,
+      })
+      if (child && (!best || compareWishes(child.wish, best.wish) < 0)) made.push(child)
+    }
+    return made
+  }
+
+  function pushBounded(node: Node): void {
+    const counts = countsOf(node)
+    let value = 0n
+    let laid = 0
+    for (const [s, setting] of settings.entries()) {
+      if (counts[s]!.size === 0) continue
+      // beside owned lengths a bolt has no bound of its own
+      if (!setting.open || setting.owned.length > 0) {
+        heap.push({ ...node, bounded: true })
+        return
+      }
+      const { bound } = book.bound(setting, setting.open, counts[s]!)
+      laid += bound
+      value += valueToBuy(book, setting, bound)
+    }
+    const wish = { ...node.wish, value, laid }
+    heap.push({ ...node, wish: compareWishes(wish, node.wish) > 0 ? wish : node.wish, bounded: true })
+  }
+
+  function layOut(node: Node): void {
+    const counts = countsOf(node)
+    const shares: (Share | null)[] = []
+    let value = 0n
+    let least = 0n
+    let opened = 0
+    let laid = 0
+    for (const [s, setting] of settings.entries()) {
+      if (counts[s]!.size === 0) {
+        shares.push(null)
+        continue
+      }
+      const { share, certain } = book.share(setting, counts[s]!)
+      if (!share) {
+        // perhaps it can be had after all: then nothing is proved
+        if (!certain) unproved = 0n
+        return
+      }
+      shares.push(share)
+      value += share.value
+      least += share.bound
+      opened += share.opened
+      laid += share.laid
+    }
+    if (least < value) unproved = unproved === null || least < unproved ? least : unproved
+    const wish = { value, opened, seams: node.seams, laid }
+    if (best && compareWishes(wish, best.wish) >= 0) return
+    const options: Option[][] = choices.map(() => [])
+    for (let pick = node.picks; pick; pick = pick.before) options[pick.item]!.unshift(pick.option)
+    best = { options, shares, wish }
+    const by = shares.flatMap((share) => (share ? [share.by] : []))
+    certifiedBy = by.every((b) => b === 'bars') ? 'bars' : 'exhausted'
+    onBetter(best, rootValue ?? 0n)
+  }
+
+  function countsOf(node: Node): Counts[] {
+    const counts = settings.map(() => new Map<string, number>())
+    for (let pick = node.picks; pick; pick = pick.before)
+      pick.option.takes.forEach((taken, s) => {
+        for (const [key, n] of taken) counts[s]!.set(key, (counts[s]!.get(key) ?? 0) + n)
+      })
+    return counts
+  }
+}
+
+interface Node {
+  readonly item: number
+  /** copies of this item that have a way */
+  readonly placed: number
+  /** the last way taken: like copies go on from there */
+  readonly option: number
+  readonly picks: Pick | null
+  /** by setting and measure: what is chosen, and the least of what is not */
+  readonly sums: readonly (readonly number[])[]
+  readonly seams: number
+  readonly depth: number
+  readonly wish: Wish
+  /** the solver's bound has been asked */
+  readonly bounded: boolean
+  readonly born: number
+}
+interface Pick {
+  readonly item: number
+  readonly option: Option
+  readonly before: Pick | null
+}
+
+/** The measures of one cloth; the first is the area. */
+interface Scale {
+  readonly measures: readonly Measure[]
+  readonly ownedArea: number
+}
+
+function scaleOf(setting: Setting, s: number, choices: readonly Choice[]): Scale {
+  const widths = choices.flatMap((choice) =>
+    choice.options.flatMap((option) =>
+      [...option.takes[s]!.keys()].flatMap((key) =>
+        setting.bundles.get(key)!.members.flatMap((member) => member.postures.map((p) => p.width)),
+      ),
+    ),
+  )
+  const ownedArea = setting.owned.reduce(
+    (sum, { ground, nths }) => sum + nths.length * ground.field.width * (ground.field.length ?? 0),
+    0,
+  )
+  return { measures: measuresFor(setting.ground.field.width, widths), ownedArea }
+}
+
+interface WeighedItem {
+  readonly count: number
+  readonly options: readonly { readonly option: Option; readonly weights: readonly (readonly number[])[] }[]
+  readonly least: readonly (readonly number[])[]
+  readonly fewestJoins: number
+}
+
+function weighItem(choice: Choice, scales: readonly Scale[], settings: readonly Setting[]): WeighedItem {
+  const options = choice.options.map((option) => ({
+    option,
+    weights: scales.map((scale, s) =>
+      scale.measures.map((measure) => {
+        let sum = 0
+        for (const [key, n] of option.takes[s]!)
+          for (const member of settings[s]!.bundles.get(key)!.members)
+            sum += n * member.count * weigh(measure, member.postures)
+        return sum
+      }),
+    ),
+  }))
+  return {
+    count: choice.count,
+    // the ways that take least first, so that the first whole choice is a good one
+    options: options.sort((a, b) => area(a) - area(b)),
+    least: scales.map((scale, s) => scale.measures.map((_, m) => Math.min(...options.map((o) => o.weights[s]![m]!)))),
+    fewestJoins: Math.min(...options.map((o) => o.option.joins)),
+  }
+}
+
+const area = (weighed: { readonly weights: readonly (readonly number[])[] }): number =>
+  weighed.weights.reduce((sum, row) => sum + row[0]!, 0)

@@ -1,0 +1,184 @@
+import type { ClothOnTable, EdgeNeed, Piece, Way } from '@lengthwise/pieces'
+import { EDGES } from '@lengthwise/pieces'
+import type { Demand, Posture, Request } from '@lengthwise/solver'
+import { END, LEFT, RIGHT, START } from '@lengthwise/solver'
+import type { Ground } from './field.ts'
+import type { ClothSide, Turn } from './turn.ts'
+import { facing, isTurned, turnsOf } from './turn.ts'
+
+/**
+ * Pieces as the layout sees them: how each may be put down on one cloth, and nothing of what it will become.
+ * Pieces that may be put down alike are one kind, whichever item they belong to. Panels that keep phase stay together
+ * as one bundle; every other piece is a bundle of its own.
+ */
+export interface Bundle {
+  readonly key: string
+  readonly members: readonly Member[]
+}
+
+export interface Member {
+  readonly piece: Piece
+  readonly count: number
+  readonly postures: readonly Posture[]
+  /** the smallest area it takes, any posture */
+  readonly area: number
+}
+
+const FLUSH: Readonly<Record<ClothSide, number>> = { left: LEFT, right: RIGHT, start: START, end: END }
+
+/** The bundles a way takes from one cloth with how many of each; null when one of them cannot lie on it at all. */
+export function bundlesOf(way: Way, ground: Ground): readonly { bundle: Bundle; count: number }[] | null {
+  const faces = new Map<string, Member[]>()
+  const loose: { bundle: Bundle; count: number }[] = []
+  for (const piece of way.pieces) {
+    if (piece.cloth !== ground.table.cloth.name) continue
+    const member = memberOf(piece, ground)
+    if (member.postures.length === 0) return null
+    if (!piece.tie) {
+      loose.push({ bundle: { key: postureKey(member), members: [{ ...member, count: 1 }] }, count: piece.count })
+      continue
+    }
+    const face = faces.get(piece.tie.face) ?? []
+    face.push(member)
+    faces.set(piece.tie.face, face)
+  }
+  for (const members of faces.values()) {
+    members.sort((a, b) => (tiedKey(a) < tiedKey(b) ? -1 : 1))
+    loose.push({ bundle: { key: `[${members.map(tiedKey).join(' ')}]`, members }, count: 1 })
+  }
+  return loose
+}
+
+/** How a piece may lie: one entry per turn that the cloth allows, the preferred turn first. */
+export function liesOf(piece: Piece, ground: Ground): readonly { readonly posture: Posture; readonly turn: Turn }[] {
+  const lies: { posture: Posture; turn: Turn }[] = []
+  const { field, sides } = ground
+  for (const turn of turnsOf(piece)) {
+    const across = isTurned(turn) ? piece.cutLength : piece.cutWidth
+    const along = isTurned(turn) ? piece.cutWidth : piece.cutLength
+    if (piece.spansWidth && across !== field.width) continue
+    let flush = 0
+    let offered = true
+    for (const edge of EDGES) {
+      const need = piece.needs[edge]
+      if (need.kind === 'none') continue
+      const side = facing(turn, edge)
+      flush |= FLUSH[side]
+      offered &&= offers(sides[side], need)
+    }
+    if (!offered) continue
+    const spans = piece.spansWidth ? LEFT | RIGHT : 0
+    const width = across + lost(ground.table, flush | spans, LEFT, RIGHT)
+    const long = along + lost(ground.table, flush, START, END)
+    if (width > field.width || (field.length !== null && long > field.length)) continue
+    lies.push({ posture: { width, length: long, flush }, turn })
+  }
+  return lies
+}
+
+/** The turn in which `piece` lies in `posture`. */
+export function turnIn(piece: Piece, ground: Ground, posture: Posture): Turn {
+  const lie = liesOf(piece, ground).find((l) => samePosture(l.posture, posture))
+  if (!lie) throw new RangeError(`turnIn: ${piece.name} does not lie in ${JSON.stringify(posture)}`)
+  return lie.turn
+}
+
+/** Where each demand of a request comes from. */
+export interface Origin {
+  readonly key: string
+  /** which one of several like bundles; -1 for loose pieces, which are counted together */
+  readonly nth: number
+  readonly member: number
+}
+
+export interface Asked {
+  readonly request: Request
+  readonly origins: readonly Origin[]
+}
+
+/** How many of each bundle, by key. */
+export type Counts = ReadonlyMap<string, number>
+
+/** The solver's request for so many of each bundle on one ground. */
+export function ask(ground: Ground, counts: Counts, bundles: ReadonlyMap<string, Bundle>): Asked {
+  const demands: Demand[] = []
+  const origins: Origin[] = []
+  for (const key of [...counts.keys()].sort()) {
+    const bundle = bundles.get(key)
+    const count = counts.get(key) ?? 0
+    if (!bundle || count === 0) continue
+    if (!bundle.members[0]?.piece.tie) {
+      const [member] = bundle.members
+      demands.push({ id: key, count: count * member!.count, postures: member!.postures, tie: null })
+      origins.push({ key, nth: -1, member: 0 })
+      continue
+    }
+    for (let nth = 0; nth < count; nth++)
+      bundle.members.forEach((member, index) => {
+        demands.push({
+          id: `${key}#${nth}/${index}`,
+          count: member.count,
+          postures: member.postures,
+          tie: tieOn(ground, member.piece, `${key}#${nth}`),
+        })
+        origins.push({ key, nth, member: index })
+      })
+  }
+  const cuts = ground.table.cloth.divideBy === 'shears' ? 'free' : 'guillotine'
+  return { request: { field: ground.field, demands, cuts }, origins }
+}
+
+/** A name for a request that is the same when the layouts are the same. */
+export const countsKey = (counts: Counts): string =>
+  [...counts.keys()]
+    .filter((key) => counts.get(key))
+    .sort()
+    .map((key) => `${counts.get(key)}×${key}`)
+    .join(' ')
+
+function memberOf(piece: Piece, ground: Ground): Member {
+  const postures: Posture[] = []
+  for (const { posture } of liesOf(piece, ground))
+    if (!postures.some((p) => samePosture(p, posture))) postures.push(posture)
+  const area = Math.min(...postures.map((p) => p.width * p.length))
+  return { piece, count: piece.count, postures, area }
+}
+
+function offers(edge: ClothSideEdge, need: EdgeNeed): boolean {
+  if (need.kind === 'selvedge') return edge.kind === 'selvedge'
+  if (need.kind === 'kept-hem') return edge.kind === 'hem' && edge.depth >= need.depth
+  return true
+}
+type ClothSideEdge = Ground['sides']['left']
+
+/** Each torn edge loses a little; an edge made by the cloth itself does not. */
+function lost(table: ClothOnTable, own: number, low: number, high: number): number {
+  if (table.cloth.divideBy !== 'tearing') return 0
+  return table.cloth.lostPerTear * ((own & low ? 0 : 1) + (own & high ? 0 : 1))
+}
+
+function tieOn(ground: Ground, piece: Piece, group: string): Demand['tie'] {
+  const { tie } = piece
+  if (!tie) return null
+  const shift = tie.axis === 'along' ? ground.origin.y : ground.origin.x
+  // an absolute phase counts from the cloth's own corner, the solver's from the field's
+  const offset = tie.absolute ? tie.offset - shift : tie.offset
+  return {
+    group,
+    axis: tie.axis,
+    repeat: tie.repeat,
+    offset: ((offset % tie.repeat) + tie.repeat) % tie.repeat,
+    absolute: tie.absolute,
+  }
+}
+
+const samePosture = (a: Posture, b: Posture): boolean =>
+  a.width === b.width && a.length === b.length && a.flush === b.flush
+
+const postureKey = (member: Member): string =>
+  member.postures.map((p) => `${p.width}x${p.length}${p.flush ? `f${p.flush}` : ''}`).join('/')
+
+function tiedKey(member: Member): string {
+  const tie = member.piece.tie!
+  return `${member.count}*${postureKey(member)}@${tie.offset}%${tie.repeat}${tie.axis}${tie.absolute ? '!' : ''}`
+}

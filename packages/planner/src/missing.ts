@@ -1,0 +1,135 @@
+import type { RefusedWay } from '@lengthwise/pieces'
+import type { Length } from '@lengthwise/units'
+import { length, printLength } from '@lengthwise/units'
+import type { AtWidths } from './at-widths.ts'
+import type { Counts } from './demand.ts'
+import { measuredBefore } from './field.ts'
+import { clothsNamed } from './named-cloths.ts'
+import type { Choice } from './options.ts'
+import type { Missing } from './result.ts'
+import type { Setting } from './setting.ts'
+import type { LayoutBook } from './share.ts'
+
+/** Most sheets that are looked for beyond those at hand. */
+const MORE_SHEETS = 24
+
+/** Why these widths cannot serve, in one sentence, with the width that would do. */
+export function whyNot(book: LayoutBook, at: AtWidths): string {
+  const [stuck] = at.choices.filter((choice) => choice.options.length === 0)
+  if (!stuck) return shortOf(book, at)[0]?.words ?? 'there is not enough cloth'
+  const refused = mostHelpful(stuck.refused)
+  if (!refused) return `${itemWords(stuck)} cannot be made from it`
+  const { widthThatWouldDo: width } = refused
+  const enough = width === null ? '' : `; ${print(book, width)} or more would do`
+  return `${itemWords(stuck)}, ${refused.words}: ${refused.why}${enough}`
+}
+
+/** What is missing when no width can serve; `tried` is every choice of widths, in the order of the plan. */
+export function missingFrom(book: LayoutBook, tried: readonly AtWidths[]): readonly Missing[] {
+  const [first] = tried
+  if (!first) return []
+  // the widths where most can be made tell what is missing
+  const stuckIn = (at: AtWidths) => at.choices.filter((choice) => choice.options.length === 0).length
+  const at = tried.reduce((a, b) =>
+    stuckIn(b) < stuckIn(a) || (stuckIn(b) === stuckIn(a) && widest(b) > widest(a)) ? b : a,
+  )
+  const stuck = at.choices.filter((choice) => choice.options.length === 0)
+  if (stuck.length === 0) return shortOf(book, at)
+  return stuck.map((choice) => tooNarrow(book, at, choice))
+}
+
+function tooNarrow(book: LayoutBook, at: AtWidths, choice: Choice): Missing {
+  const names = clothsNamed(choice.item)
+  const setting = at.settings.filter((s) => names.has(s.cloth.name)).sort((a, b) => b.table.width - a.table.width)[0]
+  const cloth = setting?.cloth.name ?? [...names][0] ?? ''
+  const refused = mostHelpful(choice.refused)
+  const width = setting ? widthAsSold(setting) : null
+  const would = refused?.widthThatWouldDo ?? null
+  const words = refused
+    ? `${itemWords(choice)} cannot be cut from ${cloth}: ${refused.why}${would === null ? '' : `. Cloth of ${print(book, would)} or more would do`}`
+    : `${itemWords(choice)} cannot be cut from ${cloth}`
+  return {
+    cloth,
+    width,
+    short: width !== null && would !== null && would > width ? length(would - width) : null,
+    direction: 'across',
+    words,
+  }
+}
+
+/** Every item can be made, but there is too little owned cloth. */
+function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
+  const counts = leanest(at)
+  return at.settings.flatMap((setting, s): Missing[] => {
+    const asked = counts[s]!
+    if (asked.size === 0 || setting.open || book.share(setting, asked).share) return []
+    const { cloth } = setting
+    const width = widthAsSold(setting)
+    if (cloth.from === 'bolt') {
+      const open = { ...setting.ground, field: { ...setting.ground.field, length: null } }
+      const { answer } = book.lay(setting, open, asked)
+      const needed = answer.length === null ? null : answer.length + 2 * setting.ground.origin.y
+      const before = needed === null ? null : measuredBefore(book.order, needed, cloth.shrinks.along)
+      const short = before === null ? null : length(before - cloth.have)
+      const words =
+        before === null
+          ? `${cloth.name} is too short`
+          : `${cloth.name} is ${print(book, short!)} too short: ${print(book, before)} would do`
+      return [{ cloth: cloth.name, width, short, direction: 'along', words }]
+    }
+    const more = sheetsMissing(book, setting, asked)
+    const words =
+      more === null
+        ? `${cloth.name} is too small for all that is to come from it`
+        : `${cloth.name} is not enough: ${more} more of the same size would do`
+    return [{ cloth: cloth.name, width, short: null, direction: 'along', words }]
+  })
+}
+
+function sheetsMissing(book: LayoutBook, setting: Setting, counts: Counts): number | null {
+  const [first] = setting.owned
+  if (!first) return null
+  for (let more = 1; more <= MORE_SHEETS; more++) {
+    const nths = Array.from({ length: more }, (_, i) => setting.cloth.count + i + 1)
+    const larger: Setting = {
+      ...setting,
+      id: `${setting.id}+${more}`,
+      owned: [...setting.owned, { ground: first.ground, nths }],
+    }
+    if (book.share(larger, counts).share) return more
+  }
+  return null
+}
+
+// the ways that take least cloth
+function leanest(at: AtWidths): Counts[] {
+  const counts = at.settings.map(() => new Map<string, number>())
+  const areaOf = (taken: readonly Counts[]) =>
+    taken.reduce((sum, t, s) => {
+      for (const [key, n] of t)
+        for (const member of at.settings[s]!.bundles.get(key)!.members) sum += n * member.count * member.area
+      return sum
+    }, 0)
+  for (const choice of at.choices) {
+    const option = [...choice.options].sort((a, b) => areaOf(a.takes) - areaOf(b.takes))[0]
+    option?.takes.forEach((taken, s) => {
+      for (const [key, n] of taken) counts[s]!.set(key, (counts[s]!.get(key) ?? 0) + n * choice.count)
+    })
+  }
+  return counts
+}
+
+const mostHelpful = (refused: readonly RefusedWay[]): RefusedWay | undefined =>
+  [...refused].sort((a, b) => (a.widthThatWouldDo ?? Infinity) - (b.widthThatWouldDo ?? Infinity))[0]
+
+const widest = (at: AtWidths): number => Math.max(0, ...at.settings.map((s) => s.table.width))
+
+const widthAsSold = (setting: Setting): Length | null =>
+  setting.cloth.size?.width ?? setting.cloth.widths[setting.widthIndex]?.width ?? null
+
+const print = (book: LayoutBook, l: Length): string => printLength(l, book.order.measureIn, { places: 2 })
+
+function itemWords(choice: Choice): string {
+  const { item } = choice
+  return item.item === 'rectangle' || item.item === 'strips' ? item.name : item.item.replaceAll('-', ' ')
+}

@@ -1,0 +1,53 @@
+import type { ClothOnTable, Item, Order, RefusedWay, Way } from '@lengthwise/pieces'
+import { waysToMake } from '@lengthwise/pieces'
+import type { Counts } from './demand.ts'
+import { countsKey } from './demand.ts'
+import type { Setting } from './setting.ts'
+import { takes } from './setting.ts'
+
+/** One way to make one copy of an item, and what it takes from each cloth. */
+export interface Option {
+  readonly way: Way
+  readonly joins: number
+  /** by index into the settings; empty where it takes nothing */
+  readonly takes: readonly Counts[]
+}
+
+/** The ways of one item of the plan from the cloths at these widths. */
+export interface Choice {
+  readonly item: Item
+  readonly itemIndex: number
+  readonly count: number
+  readonly options: readonly Option[]
+  readonly refused: readonly RefusedWay[]
+  readonly capped: boolean
+}
+
+/** Ways that ask the same of every cloth are one: the one with fewer seams, or the earlier, stays. */
+export function choicesOf(order: Order, settings: readonly Setting[]): readonly Choice[] {
+  const tables = new Map<string, ClothOnTable>(settings.map((s) => [s.cloth.name, s.table]))
+  return order.items.map((item, itemIndex) => {
+    const { ways, refused, capped } = waysToMake(order, item, tables)
+    const options = new Map<string, Option>()
+    const impossible: RefusedWay[] = []
+    for (const way of ways) {
+      const taken = settings.map((setting) => takes(setting, way))
+      if (taken.some((t) => t === null) || way.pieces.some((p) => !tables.has(p.cloth))) {
+        impossible.push({ words: way.words, why: 'a piece of it does not fit on the cloth', widthThatWouldDo: null })
+        continue
+      }
+      const option = { way, joins: way.joins, takes: taken.map((t) => t!) }
+      const key = option.takes.map(countsKey).join(' | ')
+      const known = options.get(key)
+      if (!known || option.joins < known.joins) options.set(key, option)
+    }
+    return {
+      item,
+      itemIndex,
+      count: item.count,
+      options: [...options.values()],
+      refused: [...refused, ...impossible],
+      capped,
+    }
+  })
+}

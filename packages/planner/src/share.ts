@@ -1,0 +1,234 @@
+import type { Order } from '@lengthwise/pieces'
+import type { Answer, Certificate } from '@lengthwise/solver'
+import { bound, lay, whatFits } from '@lengthwise/solver'
+import type { Objective } from './buying.ts'
+import { buyLength, worth } from './buying.ts'
+import type { Asked, Counts } from './demand.ts'
+import { ask, countsKey } from './demand.ts'
+import type { Effort } from './effort.ts'
+import type { Ground } from './field.ts'
+import type { Setting } from './setting.ts'
+
+/** One length, sheet or remnant that is used. */
+export interface Spread {
+  readonly ground: Ground
+  /** which one of several like sheets or remnants; null: bought */
+  readonly nth: number | null
+  readonly counts: Counts
+  readonly asked: Asked
+  readonly answer: Answer
+}
+
+/** How the pieces asked of one cloth are shared among what is owned of it and what is bought. */
+export interface Share {
+  readonly spreads: readonly Spread[]
+  /** in the objective: what must be bought, and what no sharing goes below */
+  readonly value: bigint
+  readonly bound: bigint
+  /** laid length of what is bought */
+  readonly laid: number
+  /** owned lengths, sheets and remnants opened */
+  readonly opened: number
+  /** what shows the bound */
+  readonly by: Certificate['by']
+  readonly stopped: boolean
+}
+
+export interface Sharing {
+  /** null: no sharing was found */
+  readonly share: Share | null
+  /** false: with a share, its bound is nothing; without one, there may be a sharing all the same */
+  readonly certain: boolean
+}
+
+/** Layouts worked out so far, so that no request is laid twice. */
+export class LayoutBook {
+  readonly order: Order
+  readonly objective: Objective
+  readonly effort: Effort
+  /** layouts made, and steps of search they took */
+  lays = 0
+  steps = 0
+  readonly #answers = new Map<string, { asked: Asked; answer: Answer }>()
+  readonly #bounds = new Map<string, Certificate>()
+  readonly #shares = new Map<string, Sharing>()
+
+  constructor(order: Order, objective: Objective, effort: Effort) {
+    this.order = order
+    this.objective = objective
+    this.effort = effort
+  }
+
+  lay(setting: Setting, ground: Ground, counts: Counts, tidy = false): { asked: Asked; answer: Answer } {
+    const key = `${setting.id}|${groundKey(ground)}|${tidy ? 'tidy' : ''}|${countsKey(counts)}`
+    const known = this.#answers.get(key)
+    if (known) return known
+    const asked = ask(ground, counts, setting.bundles)
+    const { stop } = this.effort
+    const answer = lay(asked.request, { effort: this.effort.layoutSteps, tidy, ...(stop ? { stop } : {}) })
+    this.lays++
+    this.steps += answer.steps
+    const found = { asked, answer }
+    // a run cut short by a clock says nothing about the next one
+    if (answer.status !== 'stopped') this.#answers.set(key, found)
+    return found
+  }
+
+  /** A bound on the laid length of a bolt, cheaply. */
+  bound(setting: Setting, ground: Ground, counts: Counts): Certificate {
+    const key = `${setting.id}|${countsKey(counts)}`
+    const known = this.#bounds.get(key)
+    if (known) return known
+    const certificate = bound(ask(ground, counts, setting.bundles).request)
+    this.#bounds.set(key, certificate)
+    return certificate
+  }
+
+  /** The cheapest sharing of these pieces. */
+  share(setting: Setting, counts: Counts): Sharing {
+    const key = `${setting.id}|${countsKey(counts)}`
+    const known = this.#shares.get(key)
+    if (known !== undefined) return known
+    const sharing =
+      setting.open && setting.owned.length === 0
+        ? { share: buyAll(this, setting, counts), certain: true }
+        : mixed(this, setting, counts)
+    if (!sharing.share?.stopped) this.#shares.set(key, sharing)
+    return sharing
+  }
+}
+
+const groundKey = (ground: Ground): string => `${ground.field.length}${JSON.stringify(ground.field.flaws)}`
+
+/** The value of a bolt length on which `laid` lies. */
+export const valueToBuy = (book: LayoutBook, setting: Setting, laid: number): bigint =>
+  laid === 0 ? 0n : worth(book.objective, setting.cloth, setting.widthIndex, buyLength(book.order, setting.cloth, laid))
+
+function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | null {
+  const { asked, answer } = book.lay(setting, setting.open!, counts)
+  if (answer.length === null) return null
+  return {
+    spreads: [{ ground: setting.open!, nth: null, counts, asked, answer }],
+    value: valueToBuy(book, setting, answer.length),
+    bound: valueToBuy(book, setting, answer.bound),
+    laid: answer.length,
+    opened: 0,
+    by: answer.certificate.by,
+    stopped: answer.status === 'stopped',
+  }
+}
+
+/**
+ * Owned lengths beside cloth still to be bought. What goes on one owned length is one of the largest loads it can take; since
+ * a piece less on the bolt never makes the bolt longer, no smaller load buys less. Loads are tried one owned length after
+ * the other, and the fewest lengths that reach the least purchase are opened.
+ */
+function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
+  const slots = setting.owned.flatMap(({ ground, nths }) => nths.map((nth) => ({ ground, nth })))
+  const loads = new Map<Ground, { counts: Counts[]; complete: boolean }>()
+  let complete = true
+  let stopped = false
+  let best = null as Share | null
+  let tries = 0
+
+  tryFrom(0, counts, [])
+  return { share: best && { ...best, bound: complete ? best.value : 0n, stopped }, certain: complete }
+
+  function tryFrom(slot: number, rest: Counts, used: readonly Spread[]): void {
+    if (++tries > book.effort.sharings) {
+      complete = false
+      return
+    }
+    finish(rest, used)
+    if (isEmpty(rest) || slot === slots.length) return
+    const { ground, nth } = slots[slot]!
+    for (const load of loadsOf(ground).counts) {
+      const taken = least(load, rest)
+      if (isEmpty(taken)) continue
+      const { asked, answer } = book.lay(setting, ground, taken)
+      if (answer.status === 'stopped') stopped = true
+      if (answer.length === null) continue
+      tryFrom(slot + 1, less(rest, taken), [...used, { ground, nth, counts: taken, asked, answer }])
+    }
+    // leave this one whole; a like one after it would do no better
+    const nextKind = slots.findIndex((s, i) => i > slot && s.ground !== ground)
+    if (nextKind > 0) tryFrom(nextKind, rest, used)
+  }
+
+  function finish(rest: Counts, used: readonly Spread[]): void {
+    const bought = isEmpty(rest) ? null : setting.open ? buyAll(book, setting, rest) : null
+    if (!isEmpty(rest) && !bought) return
+    if (bought && bought.bound < bought.value) complete = false
+    const share: Share = {
+      spreads: [...used, ...(bought?.spreads ?? [])],
+      value: bought?.value ?? 0n,
+      bound: 0n,
+      laid: bought?.laid ?? 0,
+      opened: used.length,
+      by: 'exhausted',
+      stopped: bought?.stopped ?? false,
+    }
+    stopped ||= share.stopped
+    if (!best || better(share, best)) best = share
+  }
+
+  function loadsOf(ground: Ground) {
+    const known = loads.get(ground)
+    if (known) return known
+    const found = largestLoads(book, setting, ground, counts)
+    complete &&= found.complete
+    loads.set(ground, found)
+    return found
+  }
+}
+
+const better = (a: Share, b: Share): boolean =>
+  a.value < b.value || (a.value === b.value && (a.opened < b.opened || (a.opened === b.opened && a.laid < b.laid)))
+
+/** The largest loads one owned length can take, by bundles. */
+function largestLoads(
+  book: LayoutBook,
+  setting: Setting,
+  ground: Ground,
+  counts: Counts,
+): { counts: Counts[]; complete: boolean } {
+  // everything at once is the only largest load there is
+  const all = book.lay(setting, ground, counts)
+  if (all.answer.length !== null) return { counts: [counts], complete: true }
+  const asked = ask(ground, counts, setting.bundles)
+  const { stop } = book.effort
+  const fits = whatFits(asked.request, { effort: book.effort.layoutSteps, ...(stop ? { stop } : {}) })
+  book.steps += fits.steps
+  let whole = fits.complete
+  const found = new Map<string, Counts>()
+  for (const { counts: placed } of fits.maximal) {
+    const load = new Map<string, number>()
+    const tied = new Map<string, number>()
+    asked.origins.forEach(({ key, nth }, demand) => {
+      const count = placed[demand] ?? 0
+      if (nth < 0) {
+        if (count > 0) load.set(key, count)
+        return
+      }
+      // panels that keep phase go together or not at all
+      if (count === asked.request.demands[demand]!.count)
+        tied.set(`${key}#${nth}`, (tied.get(`${key}#${nth}`) ?? 0) + 1)
+      else if (count > 0) whole = false
+    })
+    for (const [name, members] of tied) {
+      const key = name.slice(0, name.lastIndexOf('#'))
+      if (members === setting.bundles.get(key)!.members.length) load.set(key, (load.get(key) ?? 0) + 1)
+      else whole = false
+    }
+    if (load.size > 0) found.set(countsKey(load), load)
+  }
+  return { counts: [...found.values()], complete: whole }
+}
+
+const isEmpty = (counts: Counts): boolean => [...counts.values()].every((n) => n === 0)
+
+const least = (a: Counts, b: Counts): Counts =>
+  new Map([...b].map(([key, n]) => [key, Math.min(n, a.get(key) ?? 0)] as const).filter(([, n]) => n > 0))
+
+const less = (a: Counts, b: Counts): Counts =>
+  new Map([...a].map(([key, n]) => [key, n - (b.get(key) ?? 0)] as const).filter(([, n]) => n > 0))

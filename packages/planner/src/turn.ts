@@ -1,0 +1,58 @@
+import type { Edge, Mark, Piece } from '@lengthwise/pieces'
+import type { Length } from '@lengthwise/units'
+import { length } from '@lengthwise/units'
+import type { Placed } from './result.ts'
+
+/** Where a piece's head lies on the cloth, right side up. Nothing is ever mirrored. */
+export type Turn = Placed['top']
+export type ClothSide = 'left' | 'right' | 'start' | 'end'
+
+/**
+ * Which side of the cloth each edge of the piece faces (x to the right, y down, as on the map):
+ *
+ *     start       end         left           right
+ *       H          F
+ *     L . R      R . L      H ( R above,   F ( L above,
+ *       F          H            L below ) F    R below ) H
+ */
+const FACING: Readonly<Record<Turn, Readonly<Record<Edge, ClothSide>>>> = {
+  start: { head: 'start', foot: 'end', left: 'left', right: 'right' },
+  end: { head: 'end', foot: 'start', left: 'right', right: 'left' },
+  left: { head: 'left', foot: 'right', left: 'end', right: 'start' },
+  right: { head: 'right', foot: 'left', left: 'start', right: 'end' },
+}
+
+export const facing = (turn: Turn, edge: Edge): ClothSide => FACING[turn][edge]
+
+/** Does the piece's length lie across the cloth? */
+export const isTurned = (turn: Turn): boolean => turn === 'left' || turn === 'right'
+
+/** The turns a piece may lie in, the preferred one first. Panels that keep phase all lie one way, or their print would not meet. */
+export function turnsOf(piece: Piece): readonly Turn[] {
+  if (!piece.mayTurnEndForEnd && piece.headToward) return [piece.headToward]
+  const along: Turn[] = piece.mayTurnEndForEnd && !piece.tie ? ['start', 'end'] : ['start']
+  const across: Turn[] = piece.mayTurnEndForEnd && !piece.tie ? ['left', 'right'] : ['left']
+  if (piece.lengthRuns === 'along') return along
+  if (piece.lengthRuns === 'across') return across
+  return piece.tie ? along : [...along, ...across]
+}
+
+/** Marks of a piece as they lie: x and y from the left and start corner of the placed rectangle. */
+export function marksAsTheyLie(marks: readonly Mark[], turn: Turn, width: Length, long: Length): Mark[] {
+  return marks.map((mark) => {
+    const { x, y } = mark
+    const [left, start] =
+      turn === 'start'
+        ? [x, y]
+        : turn === 'end'
+          ? [width - x, long - y]
+          : turn === 'left'
+            ? [y, width - x]
+            : [long - y, x]
+    const lies = { ...mark, x: length(left), y: length(start) }
+    if (!mark.runs) return lies
+    const runs = isTurned(turn) ? (mark.runs === 'along' ? 'across' : 'along') : mark.runs
+    // a line runs right across the piece: only its distance counts
+    return runs === 'across' ? { ...lies, runs, x: length(0) } : { ...lies, runs, y: length(0) }
+  })
+}

@@ -1,0 +1,51 @@
+import { END } from '../model.ts'
+import type { Problem } from '../problem.ts'
+
+const MOST_SUMS = 200_000
+
+/**
+ * The lengths an answer can have. Where nothing holds pieces apart, all can be pushed toward the start until each lies on
+ * another, so the answer's length is a sum of lengths of pieces: a bound may be rounded up to the next such sum
+ * (the normal patterns of Herz 1972 and Christofides & Whitlock 1977, along one axis).
+ */
+export function reachableLengths(problem: Problem, most: number): Float64Array | null {
+  const settles =
+    problem.flaws.length === 0 &&
+    problem.zones.start === 0 &&
+    problem.kinds.every((k) => k.tie?.axis !== 'along') &&
+    problem.request.demands.every((d) => d.count === 0 || d.postures.every((p) => !(p.flush & END)))
+  return settles
+    ? sumsUpTo(
+        problem.kinds.map((k) => ({ count: k.count, sizes: k.postures.map((p) => p.length) })),
+        most,
+      )
+    : null
+}
+
+/** Sums of at most `count` sizes of each item, ascending and up to `most`; null when there are too many to list. */
+export function sumsUpTo(
+  items: readonly { readonly count: number; readonly sizes: readonly number[] }[],
+  most: number,
+): Float64Array | null {
+  const sums = new Set([0])
+  for (const { count, sizes } of items)
+    for (let n = 0; n < count; n++) {
+      const before = sums.size
+      for (const s of [...sums]) for (const size of sizes) if (s + size <= most) sums.add(s + size)
+      if (sums.size > MOST_SUMS) return null
+      if (sums.size === before) break
+    }
+  return Float64Array.from(sums).sort()
+}
+
+/** The smallest of ascending `values` that is not below `at`, or `at` itself beyond them. */
+export function nextOf(values: Float64Array, at: number): number {
+  let low = 0
+  let high = values.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (values[middle]! < at) low = middle + 1
+    else high = middle
+  }
+  return low < values.length ? values[low]! : at
+}

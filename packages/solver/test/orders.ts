@@ -1,0 +1,62 @@
+import type { Demand, Posture, Request } from '../src/index.ts'
+import { END, LEFT, RIGHT, START } from '../src/index.ts'
+
+/** A seeded generator of whole numbers below n: mulberry32 (Tommy Ettinger, public domain). */
+export function seeded(seed: number): (n: number) => number {
+  let a = seed | 0
+  return (n) => {
+    a = (a + 0x6d2b79f5) | 0
+    let t = Math.imul(a ^ (a >>> 15), 1 | a)
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t
+    return Math.floor((((t ^ (t >>> 14)) >>> 0) / 4294967296) * n)
+  }
+}
+
+export interface Rules {
+  readonly pieces: number
+  readonly width: number
+  readonly flush?: boolean
+  readonly zones?: boolean
+  readonly turning?: boolean
+  readonly finite?: boolean
+  readonly flaws?: boolean
+  readonly ties?: boolean
+}
+
+/** A random order under some of the rules, small enough for a naive exact method. */
+export function randomOrder(seed: number, rules: Rules): Request {
+  const below = seeded(seed)
+  const { width } = rules
+  const zone = () => (rules.zones && below(2) ? below(3) : 0)
+  const length = rules.finite ? 4 + below(9) : null
+  const zones = { left: zone(), right: zone(), start: zone(), end: length === null ? 0 : zone() }
+  const demands: Demand[] = []
+  for (let left = rules.pieces; left > 0; ) {
+    const count = Math.min(left, 1 + below(3))
+    left -= count
+    const w = 1 + below(Math.min(width - zones.left - zones.right, 6))
+    const l = 1 + below(6)
+    let flush = 0
+    if (rules.flush && below(2)) {
+      flush = [LEFT, RIGHT, LEFT | RIGHT, START, END, START | LEFT][below(length === null ? 3 : 6)]!
+    }
+    const postures: Posture[] = [{ width: (flush & 3) === 3 ? width : w, length: l, flush }]
+    if (rules.turning && below(2)) postures.push({ width: Math.min(l, width), length: w, flush: 0 })
+    if (rules.zones && below(2)) postures.push({ width: w, length: l, flush: LEFT })
+    const repeat = 3 + below(3)
+    const tie =
+      rules.ties && below(3) > 0
+        ? {
+            group: 'ab'[below(2)]!,
+            axis: 'along' as const,
+            repeat: 4,
+            offset: below(repeat) % 4,
+            absolute: false,
+          }
+        : null
+    demands.push({ id: `d${demands.length}`, count, postures, tie })
+  }
+  const flaws = rules.flaws ? [{ x: below(width), y: below(6), width: 1, length: 1 + below(2) }] : []
+  for (const f of flaws) if (length !== null && f.y + f.length > length) f.y = 0
+  return { field: { width, length, zones, flaws }, demands, cuts: 'guillotine' }
+}
