@@ -1,0 +1,143 @@
+// The printed map's typeface for the page: Alegreya Sans (SIL Open Font License 1.1) with the outlines of the letters
+// of European languages only, as deflated base64. Glyph numbers, widths, kerning and hinting are kept as they are, so
+// that the page writes the very bytes the command writes.
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { dirname } from 'node:path'
+import { deflateRawSync } from 'node:zlib'
+
+const NAME = 'virtual:map-fonts'
+const WEIGHTS = { 400: '400Regular', 500: '500Medium', 700: '700Bold' }
+
+// Latin with its extensions A and B, signs, fractions, arrows; tables that neither layout nor embedding reads stay out
+const RANGES = [
+  [0x20, 0x24f],
+  [0x2000, 0x2026],
+  [0x202f, 0x20ac],
+  [0x2113, 0x215e],
+  [0x2190, 0x22ff],
+]
+const KEPT = [
+  'GDEF',
+  'GPOS',
+  'GSUB',
+  'OS/2',
+  'cmap',
+  'cvt ',
+  'fpgm',
+  'glyf',
+  'head',
+  'hhea',
+  'hmtx',
+  'loca',
+  'maxp',
+  'name',
+  'post',
+  'prep',
+]
+const FEATURES = [[], ['lnum', 'tnum'], ['lnum', 'tnum', 'frac'], ['numr'], ['dnom']]
+
+/** Gives the page a module that holds the fonts by weight. */
+export function mapFonts() {
+  return {
+    name: 'map-fonts',
+    resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
+    load: (id) => (id === `\0${NAME}` ? `export default ${JSON.stringify(fonts())}` : undefined),
+  }
+}
+
+function fonts() {
+  const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
+  const fontkit = pdf(pdf.resolve('fontkit', { paths: [dirname(pdf.resolve('pdfkit'))] }))
+  return Object.fromEntries(
+    Object.entries(WEIGHTS).map(([weight, name]) => {
+      const whole = readFileSync(pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`))
+      return [weight, deflateRawSync(thinned(whole, wanted(fontkit.create(whole))), { level: 9 }).toString('base64')]
+    }),
+  )
+}
+
+/** Glyph numbers of the wanted characters, as the map's features shape them. */
+function wanted(font) {
+  const glyphs = new Set([0, 1, 2, 3])
+  for (const point of font.characterSet) {
+    if (!RANGES.some(([first, last]) => point >= first && point <= last)) continue
+    for (const features of FEATURES)
+      for (const glyph of font.layout(String.fromCodePoint(point), features).glyphs) glyphs.add(glyph.id)
+  }
+  for (const text of ['1/2', '1⁄2', '45/64', '45⁄64', 'ffi', 'fl'])
+    for (const glyph of font.layout(text, ['lnum', 'tnum', 'frac']).glyphs) glyphs.add(glyph.id)
+  return glyphs
+}
+
+/** The font file with empty outlines for all glyphs but the wanted ones and what those are composed of. */
+function thinned(file, glyphs) {
+  const tables = new Map()
+  for (let n = 0; n < file.readUInt16BE(4); n++) {
+    const entry = 12 + 16 * n
+    const start = file.readUInt32BE(entry + 8)
+    tables.set(file.toString('latin1', entry, entry + 4), file.subarray(start, start + file.readUInt32BE(entry + 12)))
+  }
+  const long = tables.get('head').readInt16BE(50) === 1
+  const loca = tables.get('loca')
+  const count = tables.get('maxp').readUInt16BE(4)
+  const place = (n) => (long ? loca.readUInt32BE(4 * n) : 2 * loca.readUInt16BE(2 * n))
+  const outline = (n) => tables.get('glyf').subarray(place(n), place(n + 1))
+  for (const n of glyphs) for (const component of componentsOf(outline(n))) glyphs.add(component)
+
+  const outlines = []
+  const places = Buffer.alloc(loca.length)
+  let at = 0
+  for (let n = 0; n <= count; n++) {
+    if (long) places.writeUInt32BE(at, 4 * n)
+    else places.writeUInt16BE(at / 2, 2 * n)
+    if (n === count || !glyphs.has(n)) continue
+    outlines.push(outline(n))
+    at += outline(n).length
+  }
+  tables.set('glyf', Buffer.concat(outlines))
+  tables.set('loca', places)
+  // glyph names are not needed: version 3 of the table has none
+  const post = Buffer.from(tables.get('post').subarray(0, 32))
+  post.writeUInt32BE(0x00030000, 0)
+  tables.set('post', post)
+  return assembled(file.subarray(0, 4), tables)
+}
+
+const ARGS_ARE_WORDS = 1
+const HAS_SCALE = 8
+const MORE = 32
+const HAS_TWO_SCALES = 64
+const HAS_MATRIX = 128
+
+function componentsOf(outline) {
+  const found = []
+  if (outline.length === 0 || outline.readInt16BE(0) >= 0) return found
+  for (let at = 10, flags = MORE; flags & MORE; ) {
+    flags = outline.readUInt16BE(at)
+    found.push(outline.readUInt16BE(at + 2))
+    at += 4 + (flags & ARGS_ARE_WORDS ? 4 : 2)
+    at += flags & HAS_SCALE ? 2 : flags & HAS_TWO_SCALES ? 4 : flags & HAS_MATRIX ? 8 : 0
+  }
+  return found
+}
+
+function assembled(version, tables) {
+  const names = KEPT.filter((name) => tables.has(name))
+  const directory = Buffer.alloc(12 + 16 * names.length)
+  version.copy(directory)
+  directory.writeUInt16BE(names.length, 4)
+  const parts = [directory]
+  let at = directory.length
+  names.forEach((name, n) => {
+    const table = tables.get(name)
+    const entry = 12 + 16 * n
+    directory.write(name, entry, 'latin1')
+    directory.writeUInt32BE(at, entry + 8)
+    directory.writeUInt32BE(table.length, entry + 12)
+    const padding = Buffer.alloc((4 - (table.length % 4)) % 4)
+    parts.push(table, padding)
+    at += table.length + padding.length
+  })
+  return Buffer.concat(parts)
+}

@@ -1,0 +1,461 @@
+import { WORDS } from '@lengthwise/drawing'
+import type { Problem } from '@lengthwise/units'
+import type { ComponentChildren } from 'preact'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Answer } from './answer.ts'
+import { Answerer, askOnce, NO_ANSWER } from './answer.ts'
+import { WhatToBuy } from './buy.tsx'
+import { ClothSection, freshCloth } from './cloth.tsx'
+import { WhereToCut } from './cut.tsx'
+import { EXAMPLES } from './examples.ts'
+import { Choice, TextField } from './fields.tsx'
+import { kept, LARGEST_PLAN } from './files.ts'
+import { ITEM_FORMS } from './item-fields.ts'
+import type { Plan } from './plan.ts'
+import { at, isRecord, listOf, namesOf, nameUnits, put, textOf, writeOut } from './plan.ts'
+import { PLAN_FIELDS } from './plan-fields.ts'
+import { goTo, ProblemSummary } from './problems.tsx'
+import type { Scope } from './scope.ts'
+import { idOf, inside, measureInOf } from './scope.ts'
+import { ThingToSew } from './sew.tsx'
+import { SpecFields } from './spec-field.tsx'
+import type { History } from './store.ts'
+import { begin, change, redo, replace, undo } from './store.ts'
+import { TakeToTheTable } from './take.tsx'
+import { InTheShop, SoFar } from './top.tsx'
+
+/** The whole page: one column, read from top to bottom. */
+export function App(): ComponentChildren {
+  const [history, setHistory] = useState<History>(() => begin(EXAMPLES[0].plan))
+  const [answer, setAnswer] = useState<Answer>(NO_ANSWER)
+  const [refused, setRefused] = useState<readonly Problem[]>([])
+  const [asked, setAsked] = useState(false)
+  const answerer = useRef<Answerer | null>(null)
+  const { plan } = history
+
+  useEffect(() => {
+    answerer.current = new Answerer(setAnswer)
+    const before = kept.read()
+    if (before !== null) openText(before, false)
+    return () => answerer.current?.stop()
+  }, [])
+  useEffect(() => answerer.current?.ask(plan), [plan])
+  useEffect(() => {
+    document.title = `${answer.problems.length > 0 ? 'Problem: ' : ''}How much cloth, and where to cut`
+    if (answer.problems.length === 0) setAsked(false)
+  }, [answer.problems])
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      const writing = event.target instanceof HTMLInputElement && event.target.type === 'text'
+      if (writing || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
+      event.preventDefault()
+      setHistory(event.shiftKey ? redo : undo)
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  }, [])
+
+  const alter = useMemo<Scope['change']>(
+    () => (path, value, typing) => setHistory((now) => change(now, path, value, typing)),
+    [],
+  )
+  const exchange = (next: Plan): void => setHistory((now) => replace(now, next))
+
+  async function openText(text: string, tell = true): Promise<void> {
+    const told = await askOnce({ ask: 'open', text })
+    if (told.tell === 'opened' && told.outcome.ok) {
+      exchange(writeOut(told.outcome.value))
+      setRefused([])
+      setAsked(tell)
+    } else
+      setRefused(
+        told.tell === 'opened' && !told.outcome.ok
+          ? told.outcome.problems
+          : [unreadable(told.tell === 'fault' ? told.message : 'It is no plan')],
+      )
+  }
+
+  async function open(input: HTMLInputElement): Promise<void> {
+    const file = input.files?.[0]
+    input.value = ''
+    if (file === undefined) return
+    if (file.size > LARGEST_PLAN) setRefused([unreadable('The file is larger than 1 MB')])
+    else await openText(await file.text())
+  }
+
+  const measureIn = measureInOf(plan)
+  const currency = textOf(plan.currency)
+  const clothNames = useSame(listOf(plan.cloth).map((cloth) => (isRecord(cloth) ? textOf(cloth.name) : '')))
+  const problemsBelow = useProblemsBelow(answer.problems)
+  const scope = (base: Scope['base']): Scope => ({
+    base,
+    value: at(plan, base),
+    change: alter,
+    measureIn,
+    currency,
+    cloths: clothNames,
+    problems: base.length === 0 ? answer.problems : problemsBelow(base),
+  })
+  const whole = scope([])
+
+  return (
+    <>
+      <a class="skip" href="#buy">
+        Go to what to buy
+      </a>
+      <header>
+        <p>Works without the internet. What you type stays on this device.</p>
+        <label class="link open">
+          Open a plan you saved
+          <input
+            type="file"
+            accept=".yaml,.yml,.json,.plan,text/plain,application/json"
+            onChange={(event) => open(event.currentTarget)}
+          />
+        </label>
+      </header>
+      <main>
+        <ProblemSummary
+          problems={refused}
+          focus={refused.length > 0}
+          lead="The file was not opened; what was here before is still here."
+        />
+        <ProblemSummary problems={refused.length > 0 ? [] : answer.problems} focus={asked} />
+        <h1>How much cloth, and where to cut</h1>
+        <SoFar answer={answer} onStop={() => answerer.current?.stop()} />
+        <InTheShop plan={plan} answer={answer} change={alter} />
+
+        <section aria-labelledby="sewing-what">
+          <h2 id="sewing-what">What are you sewing?</h2>
+          <Start onStart={exchange} />
+          <TextField scope={whole} name="title" label="Name of this plan (optional)" kind="words" wide />
+          <Choice
+            scope={whole}
+            name="measure-in"
+            label="Measure in"
+            hint="You can type the other with its sign, such as 4 cm or 1 5/8 in"
+            options={[
+              { value: 'cm', words: 'Centimetres' },
+              { value: 'in', words: 'Inches' },
+              { value: 'mm', words: 'Millimetres' },
+            ]}
+            chosen={measureIn}
+            onChoose={(unit) => exchange({ ...nameUnits(plan, measureIn), 'measure-in': unit })}
+            inRow
+          />
+          <Things plan={plan} scope={scope} onPlan={exchange} />
+          <WholePlan scope={whole} />
+          <Undoing history={history} onHistory={setHistory} />
+        </section>
+
+        <section aria-labelledby="cloth-what">
+          <h2 id="cloth-what">What cloth?</h2>
+          <Washing scope={whole} />
+          <Cloths plan={plan} scope={scope} onPlan={exchange} />
+          <Undoing history={history} onHistory={setHistory} />
+        </section>
+
+        <section aria-labelledby="buy" class={answer.current ? '' : 'before'}>
+          <h2 id="buy" tabIndex={-1}>
+            What to buy
+          </h2>
+          <Standing answer={answer} />
+          <WhatToBuy answer={answer} />
+        </section>
+
+        {answer.result?.status === 'laid' && (
+          <section aria-labelledby="cut" class={answer.current ? '' : 'before'}>
+            <h2 id="cut">Where to cut</h2>
+            <Standing answer={answer} />
+            <WhereToCut result={answer.result} />
+          </section>
+        )}
+
+        <section aria-labelledby="take" class="take">
+          <h2 id="take">Take it to the table</h2>
+          <TakeToTheTable
+            plan={plan}
+            result={answer.current ? answer.result : null}
+            onForget={() => setHistory(begin(EXAMPLES[0].plan))}
+          />
+        </section>
+      </main>
+      <footer>
+        <details>
+          <summary>Words used here</summary>
+          <dl>
+            {WORDS.map((word) => (
+              <div key={word.term}>
+                <dt>{word.term}</dt>
+                <dd>{word.meaning}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+        <details>
+          <summary>How the figures are worked out</summary>
+          <p>
+            Every piece is its finished size with seams, hems and shrinkage added, rounded up to what can be marked. The
+            pieces are then laid on the cloth in every way the cloth and its print allow, until no shorter layout can
+            exist or the time set aside is used up; the page says which. Before anything is shown, a second reckoning
+            checks that no pieces overlap, that the tears free every piece, and that the sewn thing has the size you
+            asked for.
+          </p>
+          <p>
+            Not used is what is left of all cloth bought or taken from what you have, as it lies on the table. Worth
+            keeping is the share of the whole that remains in remnants large enough to list.
+          </p>
+        </details>
+      </footer>
+    </>
+  )
+}
+
+const unreadable = (message: string): Problem => ({
+  code: 'unreadable',
+  path: '',
+  message,
+  hint: 'Choose a plan that was saved here or written for the command',
+})
+
+function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
+  if (answer.current) return null
+  if (answer.result === null) return <p>There is no answer yet.</p>
+  return <p class="hint">From before the last change</p>
+}
+
+/** Plans to start from. */
+function Start({ onStart }: { readonly onStart: (plan: Plan) => void }): ComponentChildren {
+  return (
+    <details class="start">
+      <summary>Start from an example</summary>
+      <ul class="plain">
+        {EXAMPLES.map((example) => (
+          <li key={example.words}>
+            <button type="button" class="link" onClick={() => onStart(example.plan)}>
+              {example.words}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+// a longer list shows its things by name, to be opened one by one
+const ALL_OPEN = 12
+
+function Things(props: {
+  readonly plan: Plan
+  readonly scope: (base: Scope['base']) => Scope
+  readonly onPlan: (plan: Plan) => void
+}): ComponentChildren {
+  const { plan, scope, onPlan } = props
+  const [kind, setKind] = useState('pillowcase')
+  const make = listOf(plan.make)
+  const [open, setOpen] = useState<ReadonlySet<number>>(new Set())
+  const many = make.length > ALL_OPEN
+  const add = (): void => {
+    const cloth = textOf(at(plan, ['cloth', 0, 'name']))
+    const form = ITEM_FORMS[kind]
+    if (form === undefined) return
+    const item = form.clothKeys.reduce((made, key) => put(made, key.split('.'), cloth), form.fresh)
+    onPlan({ ...plan, make: [...make, item] })
+    setOpen(new Set([...open, make.length]))
+    focusSoon(`make[${make.length}]`)
+  }
+  return (
+    <>
+      {make.map((item, n) => {
+        const remove = (): void => {
+          onPlan({ ...plan, make: make.filter((_, other) => other !== n) })
+          focusSoon(`make[${Math.max(0, n - 1)}]`)
+        }
+        if (!many || open.has(n)) return <ThingToSew key={n} scope={scope(['make', n])} index={n} onRemove={remove} />
+        return <ClosedThing key={n} item={item} index={n} onOpen={() => setOpen(new Set([...open, n]))} />
+      })}
+      <form
+        class="ask"
+        onSubmit={(event) => {
+          event.preventDefault()
+          add()
+        }}
+      >
+        <div class="field">
+          <label for="add-thing">Another thing to sew</label>
+          <select id="add-thing" value={kind} onChange={(event) => setKind(event.currentTarget.value)}>
+            {Object.entries(ITEM_FORMS).map(([key, form]) => (
+              <option key={key} value={key}>
+                {form.words}
+              </option>
+            ))}
+          </select>
+        </div>
+        <button type="submit" class="outlined">
+          Add it
+        </button>
+      </form>
+    </>
+  )
+}
+
+function ClosedThing(props: {
+  readonly item: unknown
+  readonly index: number
+  readonly onOpen: () => void
+}): ComponentChildren {
+  const item = isRecord(props.item) ? props.item : {}
+  const kind = textOf(item.item)
+  const words = textOf(item.name) || ITEM_FORMS[kind]?.words || 'Something else'
+  const measure = ['size', 'finished', 'insert', 'mattress', 'base', 'quilt', 'cut']
+    .map((key) => textOf(item[key]))
+    .find(Boolean)
+  return (
+    <p class="closed" id={idOf(`make[${props.index}]`)} tabIndex={-1}>
+      <span>
+        {textOf(item.count) || '1'} × {words}
+        {measure ? `, ${measure}` : ''}
+      </span>
+      <button type="button" class="link" onClick={props.onOpen}>
+        Change it<span class="unseen">: {words}</span>
+      </button>
+    </p>
+  )
+}
+
+function WholePlan({ scope }: { readonly scope: Scope }): ComponentChildren {
+  const [all, setAll] = useState(false)
+  return (
+    <>
+      <p>
+        <button type="button" class="link" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? 'Hide these again' : 'Change the seams, the marking step or the date'}
+        </button>
+      </p>
+      {all && <SpecFields scope={scope} specs={PLAN_FIELDS} />}
+    </>
+  )
+}
+
+function Washing({ scope }: { readonly scope: Scope }): ComponentChildren {
+  return (
+    <Choice
+      scope={scope}
+      name="wash"
+      label="When is the cloth washed first?"
+      options={[
+        { value: 'before-cutting', words: 'Before cutting', hint: 'The cloth shrinks, the pieces do not' },
+        { value: 'after-sewing', words: 'After sewing', hint: 'The pieces are cut larger' },
+        { value: 'none', words: 'Leave shrinkage out' },
+      ]}
+      chosen={textOf(scope.value && isRecord(scope.value) ? scope.value.wash : '')}
+    />
+  )
+}
+
+function Cloths(props: {
+  readonly plan: Plan
+  readonly scope: (base: Scope['base']) => Scope
+  readonly onPlan: (plan: Plan) => void
+}): ComponentChildren {
+  const { plan, scope, onPlan } = props
+  const cloths = listOf(plan.cloth)
+  const add = (from: 'bolt' | 'sheet' | 'remnant'): void => {
+    const taken = cloths.map((cloth) => (isRecord(cloth) ? textOf(cloth.name) : ''))
+    onPlan({ ...plan, cloth: [...cloths, freshCloth(from, taken)] })
+    focusSoon(`cloth[${cloths.length}]`)
+  }
+  return (
+    <>
+      {cloths.map((_, n) => (
+        <ClothSection
+          key={n}
+          scope={scope(['cloth', n])}
+          index={n}
+          onRename={(name) => onPlan(renamed(plan, n, name))}
+          onRemove={() => {
+            onPlan({ ...plan, cloth: cloths.filter((_, other) => other !== n) })
+            focusSoon(`cloth[${Math.max(0, n - 1)}]`)
+          }}
+        />
+      ))}
+      <p class="buttons">
+        <button type="button" class="outlined" onClick={() => add('bolt')}>
+          Add cloth off the bolt
+        </button>
+        <button type="button" class="outlined" onClick={() => add('sheet')}>
+          Add flat sheets I have
+        </button>
+        <button type="button" class="outlined" onClick={() => add('remnant')}>
+          Add a remnant I have
+        </button>
+      </p>
+    </>
+  )
+}
+
+/** A cloth's name changed, in the cloth itself and wherever a thing to sew names it. */
+function renamed(plan: Plan, n: number, name: string): Plan {
+  const before = textOf(at(plan, ['cloth', n, 'name']))
+  const others = listOf(plan.cloth).some((cloth, other) => other !== n && isRecord(cloth) && cloth.name === before)
+  const next = put(plan, ['cloth', n, 'name'], name)
+  if (before === '' || others) return next
+  const follow = (value: unknown, key: string): unknown => {
+    if (/cloth$/.test(key)) {
+      const names = namesOf(value).map((one) => (one === before ? name : one))
+      return Array.isArray(value) ? names : typeof value === 'string' ? names[0] : value
+    }
+    if (Array.isArray(value)) return value.map((one) => follow(one, key))
+    if (!isRecord(value)) return value
+    return Object.fromEntries(Object.entries(value).map(([inner, one]) => [inner, follow(one, inner)]))
+  }
+  return { ...next, make: listOf(plan.make).map((item) => follow(item, '')) }
+}
+
+function Undoing(props: {
+  readonly history: History
+  readonly onHistory: (next: (now: History) => History) => void
+}): ComponentChildren {
+  const { history, onHistory } = props
+  return (
+    <p class="buttons undoing">
+      <button type="button" class="link" disabled={history.past.length === 0} onClick={() => onHistory(undo)}>
+        Undo the last change
+      </button>
+      <button type="button" class="link" disabled={history.future.length === 0} onClick={() => onHistory(redo)}>
+        Do it again
+      </button>
+    </p>
+  )
+}
+
+// the heading is there after the page has been drawn anew
+function focusSoon(path: string): void {
+  setTimeout(() => goTo(path), 50)
+}
+
+/** The same list as before while its entries are the same, so that nothing is drawn anew for it. */
+function useSame(list: readonly string[]): readonly string[] {
+  const last = useRef(list)
+  if (last.current.join('\n') !== list.join('\n')) last.current = list
+  return last.current
+}
+
+const NO_PROBLEMS: readonly Problem[] = []
+
+/** Problems by the thing or cloth they belong to; the same empty list for all that have none. */
+function useProblemsBelow(problems: readonly Problem[]): (base: Scope['base']) => readonly Problem[] {
+  return useMemo(() => {
+    const found = new Map<string, readonly Problem[]>()
+    return (base) => {
+      const path = `${base[0]}[${base[1]}]`
+      if (problems.length === 0) return NO_PROBLEMS
+      const before = found.get(path)
+      if (before !== undefined) return before
+      const own = problems.filter((problem) => problem.path === path || inside(problem.path, path))
+      const kept = own.length === 0 ? NO_PROBLEMS : own
+      found.set(path, kept)
+      return kept
+    }
+  }, [problems])
+}

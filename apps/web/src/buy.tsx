@@ -1,0 +1,228 @@
+import { answerInWords } from '@lengthwise/drawing'
+import type { BuyLine, Result, WidthRow } from '@lengthwise/planner'
+import { length } from '@lengthwise/units'
+import type { ComponentChildren } from 'preact'
+import { Fragment } from 'preact'
+import type { Answer } from './answer.ts'
+import { LyingCloth, Ruler } from './lying.tsx'
+import { area, bestFirst, bought, money, size, verdict } from './said.ts'
+import { useWidth } from './use-width.ts'
+
+type Remark = Result['cautions'][number]
+
+/** What to buy: the answer, its proof, every width drawn at one scale, the figures, the basket. */
+export function WhatToBuy({ answer }: { readonly answer: Answer }): ComponentChildren {
+  const { result } = answer
+  if (result === null) return null
+  if (result.status === 'cannot-be-cut') return <CannotBeCut result={result} />
+  const words = answerInWords(result)
+  const cloths = [...new Set(result.widths.map((row) => row.cloth))]
+  const infants = result.cautions.filter((remark) => remark.code.startsWith('cot'))
+  return (
+    <>
+      {clothLines(result).map((line, n) => (
+        <p key={line} class={n === 0 ? 'answer' : 'lead'}>
+          {line}.
+        </p>
+      ))}
+      <p class="lead">
+        {sentence(words.waste)} {sentence(words.proof)}
+      </p>
+      {result.timed && <p class="lead">It was stopped by hand: there may be a better layout.</p>}
+      {cloths.map((cloth) => (
+        <Widths key={cloth} result={result} rows={bestFirst(result.widths.filter((row) => row.cloth === cloth))} />
+      ))}
+      <Basket result={result} />
+      <Cautions remarks={infants} />
+      <GoodToKnow remarks={result.goodToKnow} />
+    </>
+  )
+}
+
+/** The sentences that buy cloth, one for each bolt; what else there is to buy goes in the basket. */
+export function clothLines(result: Result): readonly string[] {
+  const bolts = result.cloths.filter((cloth) => cloth.buy !== null).length
+  return answerInWords(result).buy.slice(0, Math.max(1, bolts))
+}
+
+const sentence = (words: string): string => (words === '' || /[.!?]$/.test(words) ? words : `${words}.`)
+
+function CannotBeCut({ result }: { readonly result: Result }): ComponentChildren {
+  return (
+    <div class="summary">
+      <h3>This cannot be cut from this cloth</h3>
+      <ul>
+        {result.missing.map((missing) => (
+          <li key={missing.words}>{sentence(missing.words)}</li>
+        ))}
+        {result.widths
+          .filter((row) => row.why !== null)
+          .map((row) => (
+            <li key={`${row.cloth} ${row.width}`}>
+              {size(row.width, result.order.measureIn)} {row.cloth}: {row.why}
+            </li>
+          ))}
+      </ul>
+    </div>
+  )
+}
+
+function Widths(props: { readonly result: Result; readonly rows: readonly WidthRow[] }): ComponentChildren {
+  const { result, rows } = props
+  const [room, width] = useWidth<HTMLDivElement>()
+  const unit = result.order.measureIn
+  const currency = result.order.currency
+  const drawn = rows.flatMap((row) => (row.layout ? [row.layout] : []))
+  const longest = Math.max(1, ...drawn.map((cloth) => cloth.length))
+  const widest = Math.max(1, ...drawn.map((cloth) => cloth.width))
+  // no picture higher than it helps to see
+  const scale = Math.min(Math.max(0, width - 28) / longest, 260 / widest)
+  const enough = rows.find((row) => row.chosen)?.enoughFrom ?? null
+  const priced = rows.some((row) => row.cost !== null)
+  return (
+    <>
+      {enough !== null && (
+        <p>
+          Another width? <strong>{size(enough, unit)} or more is enough</strong> for the same length.
+        </p>
+      )}
+      <h3>{capital(rows[0]?.cloth ?? '')} at each width</h3>
+      <div ref={room} class="lying-cloths">
+        {width > 0 &&
+          rows.map((row) => (
+            <figure key={row.width}>
+              <figcaption>
+                <strong>{size(row.width, unit)}</strong>
+                {row.possible && row.buyLength !== null && <span>{bought(row.buyLength, unit)}</span>}
+                {row.cost !== null && <span>{money(row.cost, currency)}</span>}
+                <span class={row.chosen ? 'boxed' : ''}>{verdict(row, rows, result)}</span>
+              </figcaption>
+              {row.layout && (
+                <LyingCloth
+                  cloth={row.layout}
+                  scale={scale}
+                  words={`${size(row.width, unit)} cloth as it lies, ${row.layout.placed.length} pieces on ${size(row.layout.length, unit)}`}
+                />
+              )}
+            </figure>
+          ))}
+        {width > 0 && drawn.length > 0 && (
+          <Ruler
+            longest={longest}
+            scale={scale}
+            unit={unit === 'in' ? 292_608 : 320_000}
+            sign={unit === 'in' ? 'yd' : 'm'}
+          />
+        )}
+      </div>
+      {drawn.length > 0 && (
+        <p class="hint">
+          {drawn.length > 1 ? 'All at one scale, as' : 'As'} they lie on the table, cut end at the left. Oblique lines
+          are waste, points are remnants worth keeping, the fine grid is trimmed off.
+        </p>
+      )}
+      <table class="figures">
+        <caption>Cloth to buy at each width</caption>
+        <thead>
+          <tr>
+            <th scope="col">Width</th>
+            <th scope="col">Buy</th>
+            {priced && <th scope="col">Cost</th>}
+            <th scope="col" class="wide">
+              Area
+            </th>
+            <th scope="col" class="wide">
+              Not used
+            </th>
+            <th scope="col" class="wide">
+              Seams
+            </th>
+            <th scope="col" class="words">
+              Result
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.width} class={row.chosen ? 'best' : ''}>
+              <th scope="row">{size(row.width, unit)}</th>
+              <td>{row.buyLength === null ? none : bought(row.buyLength, unit)}</td>
+              {priced && <td>{row.cost === null ? none : money(row.cost, null)}</td>}
+              <td class="wide">{row.area === null ? none : area(row.area, unit)}</td>
+              <td class="wide">
+                {row.notUsedPercent === null
+                  ? none
+                  : `${percent(row.notUsedPercent)}, of it ${percent(row.keepPercent ?? 0)} worth keeping`}
+              </td>
+              <td class="wide">{row.seams ?? none}</td>
+              <td class="words">
+                {verdict(row, rows, result)}
+                {row.possible && row.status !== 'proved' ? '; perhaps less' : ''}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  )
+}
+
+const none = (
+  <Fragment>
+    <span aria-hidden="true">–</span>
+    <span class="unseen">not possible</span>
+  </Fragment>
+)
+const percent = (value: number): string => `${Math.round(value)}\u00a0%`
+
+/** What else goes in the basket. */
+function Basket({ result }: { readonly result: Result }): ComponentChildren {
+  const others = result.buy.filter((line) => line.what !== 'cloth')
+  if (others.length === 0) return null
+  return (
+    <>
+      <h3>Also in the basket</h3>
+      <ul class="plain">
+        {others.map((line) => (
+          <li key={`${line.what} ${line.name} ${line.quantity}`}>{basketLine(line, result)}</li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+function basketLine(line: BuyLine, result: Result): string {
+  // the thread is an estimate: whole metres say it well enough
+  if (line.what === 'thread') return `About ${Math.ceil(line.quantity / 320_000)}\u00a0m of ${line.name}`
+  const quantity =
+    line.unit === 'piece' ? `${line.quantity} × ` : `${bought(length(line.quantity), result.order.measureIn)} of `
+  return `${quantity}${line.name}${line.cost === null ? '' : `, ${money(line.cost, result.order.currency)}`}`
+}
+
+export function Cautions({ remarks }: { readonly remarks: readonly Remark[] }): ComponentChildren {
+  if (remarks.length === 0) return null
+  return (
+    <div class="caution">
+      <h3>Take care</h3>
+      {remarks.map((remark) => (
+        <p key={remark.code + remark.text}>{sentence(remark.text)}</p>
+      ))}
+    </div>
+  )
+}
+
+function GoodToKnow({ remarks }: { readonly remarks: readonly Remark[] }): ComponentChildren {
+  if (remarks.length === 0) return null
+  return (
+    <>
+      <h3>Good to know</h3>
+      <ul class="plain">
+        {remarks.map((remark) => (
+          <li key={remark.code + remark.text}>{sentence(remark.text)}</li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

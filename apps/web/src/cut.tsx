@@ -1,0 +1,333 @@
+import { clothFigure, orderInWords, toSvg } from '@lengthwise/drawing'
+import type { CutCloth, Result } from '@lengthwise/planner'
+import type { ComponentChildren } from 'preact'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { Cautions } from './buy.tsx'
+import { size } from './said.ts'
+import { useWidth } from './use-width.ts'
+
+/** Where to cut: each cloth with its drawing, its tears one by one, its pieces and what is left; then the sewing. */
+export function WhereToCut({ result }: { readonly result: Result }): ComponentChildren {
+  return (
+    <>
+      {result.cloths.map((cloth) => (
+        <OneCloth key={`${cloth.name} ${cloth.piece}`} result={result} cloth={cloth} />
+      ))}
+      <Sewing result={result} />
+      <Cautions remarks={result.cautions.filter((remark) => !remark.code.startsWith('cot'))} />
+    </>
+  )
+}
+
+interface ClothProps {
+  readonly result: Result
+  readonly cloth: CutCloth
+}
+
+interface Spot {
+  readonly kind: 'piece' | 'remnant'
+  readonly name: string
+}
+
+function OneCloth({ result, cloth }: ClothProps): ComponentChildren {
+  const [done, setDone] = useState<number | null>(null)
+  const [spot, setSpot] = useState<Spot | null>(null)
+  // a new layout is seen whole first
+  useEffect(() => {
+    setDone(null)
+    setSpot(null)
+  }, [cloth])
+  const unit = result.order.measureIn
+  const copies = result.cloths.filter((other) => other.name === cloth.name).length
+  const id = `cut-${result.cloths.indexOf(cloth)}`
+  return (
+    <section class="cut" aria-labelledby={id}>
+      <h3 id={id}>
+        {capital(cloth.name)}
+        {copies > 1 ? `, number ${cloth.piece}` : ''}, {size(cloth.width, unit)} wide and {size(cloth.length, unit)}{' '}
+        long as it lies
+      </h3>
+      <Steps result={result} cloth={cloth} done={done} onDone={setDone} />
+      <Drawing result={result} cloth={cloth} done={done} spot={spot} onSpot={setSpot} />
+      <Pieces result={result} cloth={cloth} spot={spot} onSpot={setSpot} />
+      <Remnants result={result} cloth={cloth} spot={spot} onSpot={setSpot} />
+      <TearOrder result={result} cloth={cloth} done={done} />
+    </section>
+  )
+}
+
+/** One tear at a time: a sentence with two buttons. */
+function Steps(
+  props: ClothProps & { readonly done: number | null; readonly onDone: (done: number | null) => void },
+): ComponentChildren {
+  const { result, cloth, done, onDone } = props
+  const lines = useMemo(() => orderInWords(result, cloth), [result, cloth])
+  const flags = cloth.divisions.map((division) => division.flag)
+  if (flags.length === 0) return null
+  const line = done === null ? undefined : lines.find((one) => one.flag === flags[done])
+  return (
+    <div class="steps">
+      <div role="status">
+        {done === null ? (
+          <p class="step">The whole map: {countOf(cloth)}.</p>
+        ) : done >= flags.length || line === undefined ? (
+          <p class="step">All done. Write the numbers on the pieces, and keep the remnants.</p>
+        ) : (
+          <>
+            <p>
+              {line.flag.startsWith('C') ? 'Cut' : 'Tear'} {done + 1} of {flags.length}
+            </p>
+            <p class="step">
+              <span class="flag">{line.flag}</span> {line.todo[0]}
+              <strong>{line.todo[1]}</strong>
+              {line.todo[2]}. {line.gives}.
+            </p>
+          </>
+        )}
+      </div>
+      <p class="buttons">
+        {done === null ? (
+          <button type="button" class="filled" onClick={() => onDone(0)}>
+            Show {flags[0]}, one at a time
+          </button>
+        ) : (
+          <>
+            <button type="button" class="outlined" onClick={() => onDone(done === 0 ? null : done - 1)}>
+              {done === 0 ? 'Back to the whole map' : `Back to ${flags[done - 1]}`}
+            </button>
+            {done < flags.length && (
+              <button type="button" class="filled" onClick={() => onDone(done + 1)}>
+                {done + 1 < flags.length ? `Done, show ${flags[done + 1]}` : 'Done'}
+              </button>
+            )}
+            {done >= flags.length && (
+              <button type="button" class="filled" onClick={() => onDone(null)}>
+                Show the whole map
+              </button>
+            )}
+          </>
+        )}
+      </p>
+    </div>
+  )
+}
+
+function countOf(cloth: CutCloth): string {
+  const shears = cloth.divisions.filter((division) => division.flag.startsWith('C')).length
+  const tears = cloth.divisions.length - shears
+  const words = cloth.cloth.divideBy === 'thread' ? 'drawn threads' : 'tears'
+  return [
+    tears > 0 ? `${tears} ${tears === 1 ? words.slice(0, -1) : words}` : '',
+    shears > 0 ? `${shears} with shears` : '',
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+const ZOOMS = [0.5, 0.7, 1, 1.4, 2, 2.8]
+// millimetres of picture for one metre of cloth where there is room for it, and pixels for one such millimetre
+const USUAL = 110
+const UNITS_PER_METRE = 320_000
+
+function Drawing(
+  props: ClothProps & {
+    readonly done: number | null
+    readonly spot: Spot | null
+    readonly onSpot: (spot: Spot | null) => void
+  },
+): ComponentChildren {
+  const { result, cloth, done, spot, onSpot } = props
+  const [room, width] = useWidth<HTMLDivElement>()
+  const [zoom, setZoom] = useState(2)
+  const narrow = width < 640
+  const pixels = narrow ? 1.7 : 2.2
+  const figure = useMemo(() => {
+    if (width === 0) return null
+    const options = {
+      smallestCapital: ((narrow ? 16 : 19) * 0.637) / pixels,
+      done: done === null ? null : Math.min(done, cloth.divisions.length),
+    }
+    const tried = clothFigure(result, cloth, { ...options, mmPerMetre: 60 })
+    const metres = cloth.width / UNITS_PER_METRE
+    const fits = Math.max(12, (width / pixels - (tried.width - metres * 60)) / metres)
+    return clothFigure(result, cloth, { ...options, mmPerMetre: Math.min(USUAL, fits) * (ZOOMS[zoom] ?? 1) })
+  }, [result, cloth, done, width, narrow, pixels, zoom])
+  const svg = useMemo(
+    () => (figure === null ? '' : toSvg(figure, { id: `map-${cloth.name}-${cloth.piece}` })),
+    [figure, cloth],
+  )
+  const found = figure?.spots.find((one) => one.kind === spot?.kind && one.name === spot.name)
+  const point = (event: MouseEvent): void => {
+    const box = (event.currentTarget as HTMLElement).getBoundingClientRect()
+    const [x, y] = [(event.clientX - box.left) / pixels, (event.clientY - box.top) / pixels]
+    const under = figure?.spots.find(
+      (one) => one.kind !== 'division' && x >= one.x && x <= one.x + one.width && y >= one.y && y <= one.y + one.height,
+    )
+    onSpot(under === undefined || under.kind === 'division' ? null : { kind: under.kind, name: under.name })
+  }
+  return (
+    <div class="drawing" ref={room}>
+      <p class="buttons unprinted">
+        <button type="button" class="outlined" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+          Smaller
+        </button>
+        <button type="button" class="outlined" disabled={zoom === ZOOMS.length - 1} onClick={() => setZoom(zoom + 1)}>
+          Bigger
+        </button>
+      </p>
+      {figure && (
+        <section
+          class="map"
+          {...(figure.width * pixels > width ? { tabIndex: 0, 'aria-label': 'The drawing; it can be scrolled' } : {})}
+        >
+          {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard finds every piece in the list below */}
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: as above */}
+          <div
+            class="sized"
+            style={{ width: `${figure.width * pixels}px`, height: `${figure.height * pixels}px` }}
+            onClick={point}
+          >
+            <div class="figure" dangerouslySetInnerHTML={{ __html: svg }} />
+            {found && (
+              <svg class="found" viewBox={`0 0 ${figure.width} ${figure.height}`} aria-hidden="true">
+                <rect
+                  x={found.x + 0.8}
+                  y={found.y + 0.8}
+                  width={Math.max(0.1, found.width - 1.6)}
+                  height={Math.max(0.1, found.height - 1.6)}
+                  fill="none"
+                  stroke="currentColor"
+                  stroke-width={1.6}
+                />
+              </svg>
+            )}
+          </div>
+        </section>
+      )}
+    </div>
+  )
+}
+
+interface ListProps extends ClothProps {
+  readonly spot: Spot | null
+  readonly onSpot: (spot: Spot | null) => void
+}
+
+function Pieces({ result, cloth, spot, onSpot }: ListProps): ComponentChildren {
+  const unit = result.order.measureIn
+  const rows = new Map(result.pieces.map((row) => [row.piece, row]))
+  return (
+    <table class="pieces">
+      <caption>Pieces to cut</caption>
+      <thead>
+        <tr>
+          <th scope="col">Number</th>
+          <th scope="col" class="words">
+            Piece
+          </th>
+          <th scope="col">Width</th>
+          <th scope="col">Length</th>
+        </tr>
+      </thead>
+      <tbody>
+        {cloth.placed.map((piece) => {
+          const row = rows.get(piece.piece)
+          return (
+            <tr key={piece.piece}>
+              <th scope="row">
+                <SpotButton kind="piece" name={piece.label} spot={spot} onSpot={onSpot} />
+              </th>
+              <td class="words">{[piece.words, piece.whose].filter(Boolean).join(', ')}</td>
+              <td>{row ? size(row.cutWidth, unit) : ''}</td>
+              <td>{row ? size(row.cutLength, unit) : ''}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
+
+function Remnants({ result, cloth, spot, onSpot }: ListProps): ComponentChildren {
+  const unit = result.order.measureIn
+  if (cloth.remnants.length === 0) return null
+  return (
+    <>
+      <h4>Remnants worth keeping</h4>
+      <ul class="plain">
+        {cloth.remnants.map((remnant) => (
+          <li key={remnant.name} class="remnant">
+            <SpotButton kind="remnant" name={remnant.name} spot={spot} onSpot={onSpot} />
+            <span>
+              {size(remnant.width, unit)} × {size(remnant.length, unit)}
+              {remnant.wouldMake.length > 0 && `. Would make a ${remnant.wouldMake.join(' or a ')}`}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** Shows a piece in the drawing; pressing again lets go of it. */
+function SpotButton(
+  props: Spot & { readonly spot: Spot | null; readonly onSpot: (spot: Spot | null) => void },
+): ComponentChildren {
+  const { kind, name, spot, onSpot } = props
+  const pressed = spot?.kind === kind && spot.name === name
+  const button = useRef<HTMLButtonElement>(null)
+  return (
+    <button
+      ref={button}
+      type="button"
+      class="link spot"
+      aria-pressed={pressed}
+      onClick={() => onSpot(pressed ? null : { kind, name })}
+    >
+      {name}
+      <span class="unseen">, show it in the drawing</span>
+    </button>
+  )
+}
+
+function TearOrder({ result, cloth, done }: ClothProps & { readonly done: number | null }): ComponentChildren {
+  const lines = useMemo(() => orderInWords(result, cloth), [result, cloth])
+  const now = done === null ? undefined : cloth.divisions[done]?.flag
+  return (
+    <>
+      <h4>Tear and cut in this order</h4>
+      <ol class="order">
+        {lines.map((line, n) => (
+          <li key={n} aria-current={line.flag === now ? 'step' : undefined}>
+            <span class="flag">{line.flag}</span>
+            <span>
+              {line.todo[0]}
+              <strong>{line.todo[1]}</strong>
+              {line.todo[2]}. <span class="gives">{line.gives}.</span>
+            </span>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}
+
+function Sewing({ result }: { readonly result: Result }): ComponentChildren {
+  if (result.sewing.length === 0) return null
+  const unit = result.order.measureIn
+  return (
+    <section aria-labelledby="sewing">
+      <h3 id="sewing">Sew in this order</h3>
+      <ol class="sewing">
+        {result.sewing.map((step) => (
+          <li key={step.step}>
+            {step.text}
+            {step.seamLength > 0 && <span class="gives"> Seam of {size(step.seamLength, unit)}.</span>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,0 +1,5 @@
+/** The typeface of the printed map by weight, deflated, in base64; `map-fonts.mjs` makes it. */
+declare module 'virtual:map-fonts' {
+  const fonts: Readonly<Record<400 | 500 | 700, string>>
+  export default fonts
+}

@@ -1,0 +1,23 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vite'
+import { viteSingleFile } from 'vite-plugin-singlefile'
+import { mapFonts } from './map-fonts.mjs'
+
+// a package is taken in only for what is used of it: the page itself holds no solver
+const treeshake = { moduleSideEffects: (id) => !/\/packages\/[a-z-]+\/src\//.test(id) }
+
+export default defineConfig({
+  base: './',
+  plugins: [viteSingleFile({ removeViteModuleLoader: true })],
+  resolve: { alias: { 'brotli/decompress.js': fileURLToPath(new URL('no-brotli.mjs', import.meta.url)) } },
+  worker: { format: 'iife', plugins: () => [mapFonts()], rolldownOptions: { treeshake } },
+  build: {
+    target: 'es2022',
+    outDir: 'dist',
+    emptyOutDir: false,
+    assetsInlineLimit: Number.MAX_SAFE_INTEGER,
+    cssCodeSplit: false,
+    reportCompressedSize: false,
+    rolldownOptions: { treeshake },
+  },
+})
