@@ -4,11 +4,20 @@ import { afterShrinking, beforeShrinking, costOf, length, roundUpTo } from '@len
 
 /**
  * What to buy so that `laid` lies between the squared ends: (laid + both spares) before the wash, not less than the
- * smallest sale, rounded up to the shop's step.
+ * smallest sale, rounded up to the shop's step. Where a motif is to be centred and the place of the first one is not
+ * known, one repeat more is bought, so that the layout can be moved.
  */
 export function buyLength(order: Order, cloth: Cloth, laid: number): Length {
-  const onTable = length(laid + 2 * cloth.spareEachEnd)
-  const before = order.wash === 'before-cutting' ? beforeShrinking(onTable, cloth.shrinks.along) : onTable
+  const { motif, repeat, repeatMeasured } = cloth.print
+  const washed = order.wash === 'before-cutting'
+  const play =
+    !motif || motif.first !== null
+      ? 0
+      : repeatMeasured === 'in-shop' && washed
+        ? afterShrinking(repeat, cloth.shrinks.along)
+        : repeat
+  const onTable = length(laid + 2 * cloth.spareEachEnd + play)
+  const before = washed ? beforeShrinking(onTable, cloth.shrinks.along) : onTable
   return roundUpTo(length(Math.max(before, cloth.smallestSale)), cloth.soldBy)
 }
 

@@ -1,5 +1,5 @@
 import type { Cloth, Order, Way } from '@lengthwise/pieces'
-import { cautionsFor, sewUp } from '@lengthwise/pieces'
+import { cautionsFor, goodToKnowFor, sewUp } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import type { Numbers, OnePiece } from './assemble.ts'
 import { copiesWithWays, cutCloths, piecesOf } from './assemble.ts'
@@ -14,12 +14,14 @@ import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
 import { missingFrom } from './missing.ts'
 import { clothsWanted } from './named-cloths.ts'
+import { remarksOn } from './remarks.ts'
 import type { CutCloth, PlanOptions, PlanProof, Result, WidthRow } from './result.ts'
 import { sewingOf } from './sewing-rows.ts'
 import type { Share, Spread } from './share.ts'
 import { LayoutBook } from './share.ts'
 import { layoutFaults, verify } from './verify.ts'
 import { isUsed, rowOf, widthRows } from './width-rows.ts'
+import { wouldMake } from './would-make.ts'
 
 /** With more combinations of widths than this, one bolt after the other is varied, and nothing is proved over all of them. */
 const MOST_COMBINATIONS = 36
@@ -107,7 +109,10 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 }
     const cut = cutCloths(order, from.settings, from.choices, found, numbers)
     const copies = copiesWithWays(order, from.choices, found)
-    const drawn = cut.map((c) => c.cloth)
+    const drawn = cut.map(({ cloth }) => ({
+      ...cloth,
+      remnants: cloth.remnants.map((r) => ({ ...r, wouldMake: wouldMake(order, cloth, r) })),
+    }))
     const widths = bolts(cloths).flatMap((cloth): readonly WidthRow[] => {
       if (withRows) return widthRows(book, cloth, cloths, from, at, drawn)
       if (!isUsed(cloth, from)) return []
@@ -143,7 +148,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       }),
       sewing: sewingOf(copies),
       cautions: cautionsFor(order),
-      goodToKnow: [],
+      goodToKnow: [...goodToKnowFor(order), ...remarksOn(drawn)],
     }
     return { result, spreads: cut.map((c) => c.spread) }
   }
@@ -170,7 +175,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       finished: [],
       sewing: [],
       cautions: cautionsFor(order),
-      goodToKnow: [],
+      goodToKnow: goodToKnowFor(order),
     }
   }
 }

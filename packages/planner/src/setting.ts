@@ -15,7 +15,7 @@ export interface Setting {
   /** sheets, remnants, a length of bolt already owned: grounds that are alike stand together */
   readonly owned: readonly { readonly ground: Ground; readonly nths: readonly number[] }[]
   readonly open: Ground | null
-  /** where bundles are worked out: the open ground, or the first owned one */
+  /** where bundles are worked out: a bolt of open length, or the first sheet or remnant */
   readonly ground: Ground
   /** every bundle met so far, by key */
   readonly bundles: Map<string, Bundle>
@@ -34,8 +34,9 @@ export function settingOf(order: Order, cloth: Cloth, widthIndex: number): Setti
       : [{ ground: groundOf(order, table, have, 1), nths: [1] }]
     : alike(order, table, table.length!)
   const open = bolt && cloth.sold ? groundOf(order, table, null, have === null ? 1 : 2) : null
-  const ground = open ?? owned[0]?.ground
-  if (!ground) return null
+  if (!open && owned.length === 0) return null
+  // a bolt too short is short of length, not a cloth its pieces do not fit on
+  const ground = open ?? (bolt ? groundOf(order, table, null, 1) : owned[0]!.ground)
   return { cloth, widthIndex, table, owned, open, ground, bundles: new Map(), id: `${cloth.name}@${table.width}` }
 }
 

@@ -180,6 +180,8 @@ function certified(request: Request, certificate: Certificate): number | string 
   const demands = request.demands.filter((d) => d.count > 0)
   const { width, zones } = request.field
   const can = (d: Demand) => d.postures.filter((p) => possible(request, p))
+  const earliestEnd = (p: Posture) =>
+    p.flush & END ? request.field.length! : p.length + (p.flush & START ? 0 : zones.start)
   const least = (d: Demand, f: (p: Posture) => number) => Math.min(...can(d).map(f))
   switch (certificate.by) {
     case 'area':
@@ -188,7 +190,7 @@ function certified(request: Request, certificate: Certificate): number | string 
         BigInt(width),
       )
     case 'longest':
-      return Math.max(0, ...demands.map((d) => least(d, (p) => p.length + (p.flush & START ? 0 : zones.start))))
+      return Math.max(0, ...demands.map((d) => least(d, earliestEnd)))
     case 'wide':
       return demands
         .filter((d) => can(d).every((p) => 2 * p.width > width))
@@ -296,8 +298,11 @@ function possible(request: Request, p: Posture): boolean {
   return across <= width && (length === null || along <= length)
 }
 
-function tiedAlong(tie: Demand['tie']): boolean {
-  return tie !== null && tie.axis === 'along' && tie.repeat > 0
+/** Does a repeat along the cloth bind this demand to others or to the field? A group of one piece is free. */
+function tiedAlong(request: Request, { tie }: Demand): boolean {
+  if (tie === null || tie.axis !== 'along' || tie.repeat <= 0) return false
+  const group = request.demands.filter((d) => d.tie?.axis === 'along' && d.tie.group === tie.group)
+  return tie.absolute || group.reduce((sum, d) => sum + d.count, 0) > 1
 }
 
 const MOST_SUMS = 200_000
@@ -313,7 +318,7 @@ function roundedUp(request: Request, bound: number): number {
   for (const f of field.flaws) lengths.push(f.y, f.length)
   for (const d of demands) {
     for (const p of d.postures) lengths.push(p.length)
-    if (tiedAlong(d.tie)) lengths.push(d.tie!.repeat, d.tie!.offset)
+    if (tiedAlong(request, d)) lengths.push(d.tie!.repeat, d.tie!.offset)
   }
   let divisor = 0
   for (let v of lengths) while (v !== 0) [divisor, v] = [v, divisor % v]
@@ -321,7 +326,7 @@ function roundedUp(request: Request, bound: number): number {
   const settles =
     field.flaws.length === 0 &&
     field.zones.start === 0 &&
-    demands.every((d) => !tiedAlong(d.tie) && d.postures.every((p) => !(p.flush & END)))
+    demands.every((d) => !tiedAlong(request, d) && d.postures.every((p) => !(p.flush & END)))
   if (!settles) return whole
   // lengths of pieces in all, far enough beyond the bound to hold the next sum
   const can = demands.map((d) => ({ count: d.count, postures: d.postures.filter((p) => possible(request, p)) }))

@@ -1,23 +1,26 @@
-import { simpleBound } from './bounds/index.ts'
+import { barBound } from './bounds/bars.ts'
+import { roundUpLength, simpleBound } from './bounds/index.ts'
+import { spotsOf } from './exact/blocks.ts'
+import { multisets } from './exact/fronts.ts'
+import { shortest } from './exact/shortest.ts'
 import type { Layout } from './layout.ts'
 import { answerOf, layoutOf } from './layout.ts'
 import type { Answer, Certificate, Control, Request } from './model.ts'
-import type { Problem } from './problem.ts'
+import type { Problem, Spot } from './problem.ts'
 import { normalise, shortAcross, shortAlong } from './problem.ts'
 import { quickStart } from './starts/index.ts'
 
-/** The shortest layout of a request that effort allows, with a bound that no layout goes below. */
+/**
+ * The shortest layout of a request that effort allows, with a bound that no layout goes below.
+ *
+ * One step is one candidate block looked at by an exact method, or what costs as much in the searches; a common machine does about
+ * five million a second. Throws RangeError when the request is no request (numbers that are not whole, sizes that are not positive).
+ */
 export function lay(request: Request, control: Control): Answer {
   validate(request)
   const problem = normalise(request)
   if (!problem) return cannot(request)
-  const certificate = inRequestUnits(problem, simpleBound(problem))
-  if (request.field.length !== null && certificate.bound > request.field.length)
-    return answerOf('infeasible', null, certificate, 0)
-  const spots = quickStart(problem)
-  const layout: Layout | null = spots && layoutOf(problem, spots)
-  control.onProgress?.(layout?.length ?? null, certificate.bound)
-  return answerOf(layout?.length === certificate.bound ? 'proved' : 'best-found', layout, certificate, 0)
+  return new Run(problem, control).answer()
 }
 
 /** A bound on the length of any layout, with what shows it. Throws when a demand cannot be placed at all. */
@@ -25,11 +28,97 @@ export function bound(request: Request): Certificate {
   validate(request)
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
-  return inRequestUnits(problem, simpleBound(problem))
+  return boundOf(problem, Number.POSITIVE_INFINITY)
 }
 
-function inRequestUnits(problem: Problem, certificate: Certificate): Certificate {
-  return { ...certificate, bound: certificate.bound * problem.unitAlong }
+/** The best bound without search, in the request's units; `enough` is a length in the problem's, beyond which more does not help. */
+function boundOf(problem: Problem, enough: number): Certificate {
+  const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
+  const simple = up(simpleBound(problem))
+  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, simple.bound, enough)
+  const raised = bars && up(bars)
+  const best = raised && raised.bound > simple.bound ? raised : simple
+  return { ...best, bound: best.bound * problem.unitAlong }
+}
+
+/** Most multisets that numbers can tell apart. */
+const MOST_MULTISETS = 2 ** 50
+
+class Run {
+  private readonly problem: Problem
+  private readonly control: Control
+  private best: Layout | null = null
+  private certificate: Certificate = { by: 'area', bound: 0 }
+  private steps = 0
+  private stopped = false
+
+  constructor(problem: Problem, control: Control) {
+    this.problem = problem
+    const stop = control.stop
+    this.control = stop
+      ? {
+          ...control,
+          stop: () => {
+            this.stopped ||= stop()
+            return this.stopped
+          },
+        }
+      : control
+  }
+
+  answer(): Answer {
+    const { problem, control } = this
+    const longest = problem.request.field.length
+    this.offer(quickStart(problem))
+    this.raise(boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY))
+    this.report()
+    if (longest !== null && this.certificate.bound > longest)
+      return answerOf('infeasible', null, this.certificate, this.steps)
+    if (!this.proved() && !problem.tied && multisets(problem) <= MOST_MULTISETS) this.exact()
+    if (this.best === null && longest !== null && this.certificate.bound > longest)
+      return answerOf('infeasible', null, this.certificate, this.steps)
+    if (!this.proved() && !control.stop?.()) this.search()
+    this.report()
+    const status = this.proved() ? 'proved' : this.stopped ? 'stopped' : 'best-found'
+    return answerOf(status, this.best, this.certificate, this.steps)
+  }
+
+  /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
+  private exact(): void {
+    const { problem, control } = this
+    const flawless = problem.flaws.length === 0
+    const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), {
+      ...control,
+      effort: control.effort - this.steps,
+    })
+    this.steps += found.steps
+    if (problem.cuts === 'guillotine')
+      this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
+    if (found.tree) this.offer(flawless ? spotsOf(problem, found.tree) : null)
+  }
+
+  private search(): void {}
+
+  private proved(): boolean {
+    return this.best !== null && this.best.length === this.certificate.bound
+  }
+
+  private upper(): number | null {
+    return this.best && this.best.length / this.problem.unitAlong
+  }
+
+  private offer(spots: readonly Spot[] | null): void {
+    const layout = spots && layoutOf(this.problem, spots)
+    if (layout && (!this.best || layout.length < this.best.length)) this.best = layout
+  }
+
+  private raise(certificate: Certificate): void {
+    if (certificate.bound > this.certificate.bound) this.certificate = certificate
+  }
+
+  private report(): void {
+    this.control.onProgress?.(this.best?.length ?? null, this.certificate.bound)
+  }
 }
 
 /** Demands that have no posture the field can take, with the size they lack. */

@@ -24,6 +24,8 @@ export interface Problem {
 export interface Kind {
   readonly count: number
   readonly postures: readonly KindPosture[]
+  /** also those left out of `postures` because another covers them */
+  readonly possible: readonly KindPosture[]
   readonly tie: Tie | null
   /** demands of the request merged here, with their counts */
   readonly demands: readonly { readonly demand: number; readonly count: number }[]
@@ -94,6 +96,7 @@ export function normalise(request: Request): Problem | null {
   const kinds: {
     count: number
     postures: KindPosture[]
+    possible: KindPosture[]
     tie: Tie | null
     demands: { demand: number; count: number }[]
     area: number
@@ -102,21 +105,23 @@ export function normalise(request: Request): Problem | null {
   for (const [i, d] of request.demands.entries()) {
     if (d.count === 0) continue
     const postures: KindPosture[] = []
+    const possible: KindPosture[] = []
     for (const [index, p] of d.postures.entries()) {
       if (!fits(field, p)) continue
       const scaled = { width: p.width / gx, length: p.length / gy, flush: p.flush, index }
+      possible.push(scaled)
       if (!postures.some((q) => covers(q, scaled, field.zones))) postures.push(scaled)
     }
     if (postures.length === 0) return null
     const bound = ties.get(d) ?? null
     const unit = bound?.axis === 'across' ? gx : gy
     const tie = bound && { ...bound, repeat: bound.repeat / unit, offset: bound.offset / unit }
-    const key = JSON.stringify([postures, tie])
+    const key = JSON.stringify([possible, tie])
     const at = known.get(key)
     if (at === undefined) {
       known.set(key, kinds.length)
       const area = Math.min(...postures.map((p) => p.width * p.length))
-      kinds.push({ count: d.count, postures, tie, demands: [{ demand: i, count: d.count }], area })
+      kinds.push({ count: d.count, postures, possible, tie, demands: [{ demand: i, count: d.count }], area })
     } else {
       kinds[at]!.count += d.count
       kinds[at]!.demands.push({ demand: i, count: d.count })

@@ -163,9 +163,19 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   const maySpan = available === table.usableWidth
   const found = splitsOf({ need, available, maySpan, join, markTo: order.markTo, centreCut, spec })
   let splits = found.splits
-  // both side edges made by the cloth: a single piece is as wide as the cloth, whatever was asked
-  if (made === 2) splits = splits.flatMap((split) => (split.kind === 'one-piece' ? asWideAsCloth() : [split]))
-  for (const no of found.refused) {
+  // both side edges made by the cloth: about as wide as the cloth means one piece of its full width, whatever comes of it
+  const asCloth = made === 2 && Math.abs(table.usableWidth - need) * 10 <= need
+  if (asCloth)
+    splits = [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
+  else if (made === 2 && splits.some((split) => split.kind === 'one-piece')) {
+    splits = []
+    refuse(
+      'one piece',
+      'both edges are kept, so it would come out as wide as the cloth',
+      asSold(order, table, length(need)),
+    )
+  }
+  for (const no of asCloth ? [] : found.refused) {
     // a width that would do for one piece is worth saying only once
     if (no.kind === 'one-piece' || ask.neverJoined === null)
       refuse(WORDS[no.kind], no.why, no.narrowest === null ? null : asSold(order, table, no.narrowest))
@@ -207,18 +217,6 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
     ways.push(...partings(split))
   }
   return { ways, refused, capped: found.thinned }
-
-  function asWideAsCloth(): readonly Split[] {
-    const off = Math.abs(table.usableWidth - need)
-    if (off * 10 <= need)
-      return [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
-    refuse(
-      'one piece',
-      `both edges are kept, so it would come out as wide as the cloth`,
-      asSold(order, table, length(need)),
-    )
-    return []
-  }
 
   /** The split with every choice of parts per panel; the two sides of a centre are parted alike. */
   function partings(split: Split): FaceWay[] {

@@ -139,8 +139,9 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     const within = [...at.folds[axis]]
     const start = joint(at, first)
     const end = joint(at, last)
-    const starts = start === null ? [0, ...within] : [start]
-    const ends = end === null ? [whole, ...within] : [whole - end]
+    // parts of a panel are joined over their whole edge, before the panel meets its neighbours
+    const starts = start === null ? [0, ...within] : head.flat ? [start, 0] : [start]
+    const ends = end === null ? [whole, ...within] : tail.flat ? [whole - end, whole] : [whole - end]
     const corner = (place: number, outer: boolean, distance: number): boolean =>
       outer && within.length === 0 && distance >= 0 && distance < slack && place >= 0
     if (!starts.includes(head.from) && !corner(head.from, start === null, head.from))

@@ -1,5 +1,5 @@
 import type { Certificate, Posture } from '../model.ts'
-import { LEFT, RIGHT, START } from '../model.ts'
+import { END, LEFT, RIGHT, START } from '../model.ts'
 import type { Kind, Problem } from '../problem.ts'
 
 /** A bound in the problem's units, with what shows it. */
@@ -11,9 +11,11 @@ export function areaBound({ kinds, width }: Problem): Shown {
   return { by: 'area', bound: Math.ceil(area / width) }
 }
 
-/** The longest piece, laid its shortest way. */
-export function longestBound({ kinds, zones }: Problem): Shown {
-  const lengths = kinds.map((k) => least(k, (p) => p.length + (p.flush & START ? 0 : zones.start)))
+/** The piece that ends farthest even where it lies best. */
+export function longestBound({ kinds, zones, length }: Problem): Shown {
+  const lengths = kinds.map((k) =>
+    least(k, (p) => (p.flush & END ? length! : p.length + (p.flush & START ? 0 : zones.start))),
+  )
   return { by: 'longest', bound: Math.max(0, ...lengths) }
 }
 

@@ -1,0 +1,318 @@
+import { END, LEFT, RIGHT, START } from '../model.ts'
+import type { Problem } from '../problem.ts'
+import type { Tree } from './blocks.ts'
+import { AFTER, BESIDE, Blocks, PIECE, treeOf } from './blocks.ts'
+import { Heap } from './heap.ts'
+import { PackedCounts } from './packed.ts'
+import { Reach } from './reach.ts'
+
+/**
+ * The shortest block that holds every piece, by dynamic programming over multisets of pieces.
+ *
+ * For every multiset S of pieces, F(S) is the set of undominated sizes (width, length) of all guillotine layouts of S:
+ * F(S) is the minimum over S = A + B of A beside B (widths add, lengths: the larger) and A after B (the other way round).
+ * The recursion is that of Wang (1983) and Viswanathan & Bagchi (1993), kept per multiset as in exact methods for the
+ * guillotine knapsack (Dolatabadi, Lodi & Monaci 2012). Ours differs in that the fronts are staircases that are joined by
+ * one merge, in the flags below, and in the waste budget that thins them out.
+ *
+ * Flags. A block knows which sides of the field it must touch. Beside: only the left one may hold what must touch the left side,
+ * only the right one what must touch the right. After: likewise for start and end. A block without a flag that shares a
+ * join with one that has it stays out of that side's zone: it is lifted by the zone's depth.
+ *
+ *     +--+------+      the block as a whole touches the left side,
+ *     |L |  B   |      so B, stacked on it, starts right of the zone
+ *     +--+------+
+ *
+ * Thinning (never loses a layout within the limits): a block with waste so large that field width × limit cannot hold the rest;
+ * to its waste is added the waste nobody can avoid beside and before it, because no sum of widths (lengths) of the
+ * remaining pieces fills those rows (columns).
+ *
+ * Cost: the number of pairs of multisets that fit together times the steps of their staircases. Does not depend on the unit.
+ */
+export interface Fronts {
+  /** undominated blocks of everything, as they fit the field; shortest first */
+  readonly best: readonly Finished[]
+  /** candidate blocks looked at */
+  readonly steps: number
+  /** false when effort or a stop ended it: then `best` proves nothing */
+  readonly finished: boolean
+}
+
+export interface Finished {
+  /** width taken, zones included */
+  readonly width: number
+  /** farthest end of any piece */
+  readonly length: number
+  readonly tree: Tree
+}
+
+export interface Limits {
+  readonly width: number
+  /** blocks that would end farther than this are left out */
+  readonly length: number
+  readonly effort: number
+  readonly stop?: (() => boolean) | undefined
+  /** for tests of soundness: added to every waste before it is compared */
+  readonly overcharge?: number
+}
+
+export function fronts(problem: Problem, limits: Limits): Fronts {
+  return new Search(problem, limits).run()
+}
+
+/** How many multisets there are; the cost of a complete search grows with its square. */
+export function multisets(problem: Problem): number {
+  return problem.kinds.reduce((m, k) => m * (k.count + 1), 1)
+}
+
+class Search {
+  private readonly problem: Problem
+  private readonly limits: Limits
+  private readonly blocks = new Blocks()
+  private readonly radix: number[] = []
+  private readonly full: number
+  private readonly counts: PackedCounts
+  /** multiset number -> slot */
+  private readonly slots = new Map<number, number>()
+  private readonly multiset: number[] = []
+  private readonly restArea: number[] = []
+  /** per slot: cells of one flag set each, whose blocks are sorted by width, lengths falling */
+  private readonly cells: Cell[][] = []
+  private readonly pending = new Heap()
+  private readonly total: number
+  /** blocks that touch the field's end are of use only when the limit lets pieces go that far */
+  private readonly mayEnd: boolean
+  /** nothing lies beyond this */
+  private readonly reach: number
+  /** the area that is left to lie on */
+  private readonly capacity: number
+  private readonly widthSums: Reach
+  private readonly lengthSums: Reach
+  private steps = 0
+
+  constructor(problem: Problem, limits: Limits) {
+    this.problem = problem
+    this.limits = limits
+    let m = 1
+    for (const k of problem.kinds) {
+      this.radix.push(m)
+      m *= k.count + 1
+    }
+    this.full = m - 1
+    this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
+    this.total = problem.kinds.reduce((sum, k) => sum + k.count * k.area, 0)
+    const { length, zones } = problem
+    this.mayEnd = length !== null && limits.length >= length - zones.end
+    const ending = this.mayEnd && problem.kinds.some((k) => k.postures.some((p) => p.flush & END))
+    this.reach = ending ? length! : limits.length
+    this.capacity = limits.width * this.reach
+    const sizes = (of: 'width' | 'length') =>
+      problem.kinds.map((k) => ({ count: k.count, sizes: [...new Set(k.postures.map((p) => p[of]))] }))
+    this.widthSums = new Reach(sizes('width'), limits.width)
+    this.lengthSums = new Reach(sizes('length'), this.reach)
+  }
+
+  run(): Fronts {
+    const { kinds } = this.problem
+    for (const [kind, k] of kinds.entries())
+      for (const [posture, p] of k.postures.entries())
+        this.offer(this.radix[kind]!, PIECE, p.width, p.length, p.flush, kind, posture)
+    const done: number[] = []
+    for (let m = this.pending.pop(); m !== undefined; m = this.pending.pop()) {
+      const slot = this.slots.get(m)!
+      if (m === this.full) break
+      this.thin(slot)
+      if (this.cells[slot]!.length === 0) continue
+      done.push(slot)
+      for (const other of done) {
+        if (!this.counts.fit(slot, other)) continue
+        this.join(slot, other)
+        if (this.steps > this.limits.effort) return { best: [], steps: this.steps, finished: false }
+      }
+      if (this.limits.stop?.()) return { best: [], steps: this.steps, finished: false }
+    }
+    return { best: this.results(), steps: this.steps, finished: true }
+  }
+
+  private results(): Finished[] {
+    const slot = this.slots.get(this.full)
+    const out: Finished[] = []
+    if (slot === undefined) return out
+    for (const { flush, blocks } of this.cells[slot]!)
+      for (const b of blocks) {
+        const { zones } = this.problem
+        const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
+        const length = flush & END ? this.problem.length! : this.blocks.length[b]! + (flush & START ? 0 : zones.start)
+        out.push({ width, length, tree: treeOf(this.blocks, b) })
+      }
+    return out.sort((a, b) => a.length - b.length || a.width - b.width)
+  }
+
+  /** All joins of the blocks of two multisets. */
+  private join(s: number, t: number): void {
+    const sum = this.multiset[s]! + this.multiset[t]!
+    for (const a of this.cells[s]!)
+      for (const b of this.cells[t]!) {
+        const across = LEFT | RIGHT
+        const along = START | END
+        if ((a.flush & b.flush & across) === 0) {
+          if (a.flush & RIGHT || b.flush & LEFT) {
+            if (!(b.flush & RIGHT || a.flush & LEFT)) this.beside(sum, b, a)
+          } else this.beside(sum, a, b)
+        }
+        if ((a.flush & b.flush & along) === 0) {
+          if (a.flush & END || b.flush & START) {
+            if (!(b.flush & END || a.flush & START)) this.after(sum, b, a)
+          } else this.after(sum, a, b)
+        }
+      }
+  }
+
+  // the two staircases are walked from their longest blocks on: to shorten the join, the longer of the two must give way
+  private beside(sum: number, a: Cell, b: Cell): void {
+    const { zones } = this.problem
+    const { width, length } = this.blocks
+    const flush = a.flush | b.flush
+    const liftA = this.lift(a.flush, flush, START, END)
+    const liftB = this.lift(b.flush, flush, START, END)
+    for (let i = 0, j = 0; i < a.blocks.length && j < b.blocks.length; ) {
+      const p = a.blocks[i]!
+      const q = b.blocks[j]!
+      const la = length[p]! + liftA
+      const lb = length[q]! + liftB
+      const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
+      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q)
+      if (la >= lb) i++
+      if (lb >= la) j++
+    }
+  }
+
+  private after(sum: number, a: Cell, b: Cell): void {
+    const { zones } = this.problem
+    const { width, length } = this.blocks
+    const flush = a.flush | b.flush
+    const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
+    const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
+    for (let i = a.blocks.length - 1, j = b.blocks.length - 1; i >= 0 && j >= 0; ) {
+      const p = a.blocks[i]!
+      const q = b.blocks[j]!
+      const wa = width[p]! + liftA
+      const wb = width[q]! + liftB
+      const l = joined(length[p]!, length[q]!, (a.flush & START) !== 0, (b.flush & END) !== 0, zones.start, zones.end)
+      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q)
+      if (wa >= wb) i--
+      if (wb >= wa) j--
+    }
+  }
+
+  /** How far a block with `own` flags moves or grows inside one with `all` flags: by the zones it must stay out of. */
+  private lift(own: number, all: number, low: number, high: number): number {
+    const { zones } = this.problem
+    const gained = all & ~own
+    return (
+      (gained & low ? (low === LEFT ? zones.left : zones.start) : 0) +
+      (gained & high ? (high === RIGHT ? zones.right : zones.end) : 0)
+    )
+  }
+
+  /** Keeps a block unless it breaks a limit or another of its multiset and flags is no larger. */
+  private offer(
+    m: number,
+    how: number,
+    width: number,
+    length: number,
+    flush: number,
+    first: number,
+    second: number,
+  ): void {
+    this.steps++
+    const { limits } = this
+    const { zones } = this.problem
+    if (width + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right) > limits.width) return
+    if (flush & END) {
+      if (!this.mayEnd || length + (flush & START ? 0 : zones.start) > this.problem.length!) return
+    } else if (length + (flush & START ? 0 : zones.start) > limits.length) return
+    let slot = this.slots.get(m)
+    if (slot === undefined) {
+      slot = this.multiset.length
+      const rest = this.total - this.areaOf(m)
+      if (width * length + rest + (limits.overcharge ?? 0) > this.capacity) return
+      this.slots.set(m, slot)
+      this.multiset.push(m)
+      this.counts.push(m)
+      this.restArea.push(rest)
+      this.cells.push([])
+      this.pending.push(m)
+    } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
+    const list = this.cells[slot]!
+    let cell: Cell | undefined
+    for (const c of list) if (c.flush === flush) cell = c
+    if (!cell) {
+      cell = { flush, blocks: [] }
+      list.push(cell)
+    }
+    const { blocks } = cell
+    const w = this.blocks.width
+    const l = this.blocks.length
+    // first block that is wider
+    let low = 0
+    let high = blocks.length
+    while (low < high) {
+      const middle = (low + high) >> 1
+      if (w[blocks[middle]!]! <= width) low = middle + 1
+      else high = middle
+    }
+    if (low > 0 && l[blocks[low - 1]!]! <= length) return
+    let from = low
+    while (from > 0 && w[blocks[from - 1]!]! === width) from--
+    let to = low
+    while (to < blocks.length && l[blocks[to]!]! >= length) to++
+    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second))
+  }
+
+  private areaOf(m: number): number {
+    let area = 0
+    let rest = m
+    for (const k of this.problem.kinds) {
+      area += (rest % (k.count + 1)) * k.area
+      rest = Math.floor(rest / (k.count + 1))
+    }
+    return area
+  }
+
+  /** Drops blocks beside or before which the remaining pieces must leave too much. */
+  private thin(slot: number): void {
+    const rest = this.full - this.multiset[slot]!
+    const counts: number[] = []
+    let m = rest
+    for (const k of this.problem.kinds) {
+      counts.push(m % (k.count + 1))
+      m = Math.floor(m / (k.count + 1))
+    }
+    const acrossGap = this.widthSums.gapsFor(counts)
+    const alongGap = this.lengthSums.gapsFor(counts)
+    const overcharge = this.limits.overcharge ?? 0
+    for (const cell of this.cells[slot]!)
+      cell.blocks = cell.blocks.filter((b) => {
+        const w = this.blocks.width[b]!
+        const l = this.blocks.length[b]!
+        const beside = acrossGap(this.limits.width - w) * l
+        const before = alongGap(this.reach - l) * w
+        return w * l + this.restArea[slot]! + beside + before + overcharge <= this.capacity
+      })
+    this.cells[slot] = this.cells[slot]!.filter((c) => c.blocks.length > 0)
+  }
+}
+
+interface Cell {
+  readonly flush: number
+  blocks: number[]
+}
+
+/** Two in a row; `low` and `high` tell whether the first touches the low side and the second the high side. */
+function joined(a: number, b: number, low: boolean, high: boolean, lowZone: number, highZone: number): number {
+  if (low && high) return Math.max(a + b, lowZone + b, a + highZone)
+  if (low) return Math.max(a, lowZone) + b
+  if (high) return a + Math.max(b, highZone)
+  return a + b
+}

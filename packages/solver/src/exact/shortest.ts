@@ -1,0 +1,59 @@
+import { nextOf, reachableLengths } from '../bounds/reachable.ts'
+import type { Control } from '../model.ts'
+import { END } from '../model.ts'
+import type { Problem } from '../problem.ts'
+import type { Tree } from './blocks.ts'
+import { fronts } from './fronts.ts'
+
+/** What a search by rising limits has shown. */
+export interface Shortest {
+  /** a shortest layout, when one below `upper` was found */
+  readonly tree: Tree | null
+  readonly length: number | null
+  /** no layout is shorter */
+  readonly bound: number
+  /** everything below `upper` was searched */
+  readonly finished: boolean
+  readonly steps: number
+}
+
+/**
+ * The shortest guillotine layout below `upper` by fronts under rising limits: a tight limit leaves few blocks, so it is cheap to
+ * refuse, and each refusal raises the bound. The allowance above the bound doubles, so all trials together cost little more than the
+ * last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that short.
+ */
+export function shortest(problem: Problem, lower: number, upper: number | null, control: Control): Shortest {
+  const last = upper === null ? longestWorthTrying(problem) : upper - 1
+  const lengths = reachableLengths(problem, last + 1)
+  let bound = lengths ? nextOf(lengths, lower) : lower
+  let steps = 0
+  // what must touch the end leaves nothing to shorten: one trial over the whole field
+  const whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
+  let allowance = whole ? last : 0
+  while (bound <= last || whole) {
+    const limit = whole ? problem.length! - problem.zones.end : Math.min(last, bound + allowance)
+    const found = fronts(problem, {
+      width: problem.width,
+      length: limit,
+      effort: control.effort - steps,
+      stop: control.stop,
+    })
+    steps += found.steps
+    if (!found.finished) return { tree: null, length: null, bound, finished: false, steps }
+    const best = found.best[0]
+    if (best && (upper === null || best.length < upper))
+      return { tree: best.tree, length: best.length, bound: best.length, finished: true, steps }
+    if (whole) return { tree: null, length: null, bound: problem.length! + 1, finished: true, steps }
+    bound = lengths ? nextOf(lengths, limit + 1) : limit + 1
+    allowance = Math.max(2 * allowance, Math.ceil(bound / 400))
+    control.onProgress?.(upper, bound)
+  }
+  return { tree: null, length: null, bound: Math.min(bound, last + 1), finished: true, steps }
+}
+
+/** In a field of set length: as far as pieces may reach; in an open one, all of them one after another. */
+function longestWorthTrying(problem: Problem): number {
+  if (problem.length !== null) return problem.length - problem.zones.end
+  const stacked = problem.kinds.reduce((sum, k) => sum + k.count * Math.max(...k.postures.map((p) => p.length)), 0)
+  return stacked + problem.zones.start
+}
