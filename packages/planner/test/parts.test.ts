@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import type { Part } from '../src/parts.ts'
+import { cutsIn, inLine, largestLeft, leaves, lengthened, partsOfFree } from '../src/parts.ts'
+
+const box = (x: number, y: number, width: number, length: number) => ({ x, y, width, length })
+const piece = (placement: number, ...b: [number, number, number, number]): Part => ({
+  kind: 'piece',
+  placement,
+  box: box(...b),
+})
+const left = (...b: [number, number, number, number]): Part => ({ kind: 'left-over', box: box(...b) })
+const keepAll = () => true
+
+describe('parts in a row', () => {
+  it('cuts of one direction become one row, left-overs that meet become one', () => {
+    const row = inLine('across', [
+      inLine('across', [piece(0, 0, 0, 10, 5), left(0, 5, 10, 2)]),
+      left(0, 7, 10, 3),
+      piece(1, 0, 10, 10, 4),
+    ])
+    expect(row).toEqual({
+      kind: 'cuts',
+      runs: 'across',
+      box: box(0, 0, 10, 14),
+      parts: [piece(0, 0, 0, 10, 5), left(0, 5, 10, 5), piece(1, 0, 10, 10, 4)],
+    })
+  })
+
+  it('what comes free first is named first', () => {
+    const inner = inLine('along', [piece(0, 0, 0, 5, 5), piece(1, 5, 0, 5, 5)])
+    const row = inLine('across', [inner, piece(2, 0, 5, 10, 5)])
+    expect(leaves(row).map((l) => l.kind === 'piece' && l.placement)).toEqual([2, 0, 1])
+  })
+})
+
+describe('cloth bought beyond the layout', () => {
+  it('lengthens the strip beside the last piece where that leaves the larger remnant', () => {
+    const layout = inLine('along', [piece(0, 0, 0, 60, 100), left(60, 0, 40, 100)])
+    const longer = lengthened(layout, 20, keepAll)
+    expect(largestLeft(longer, keepAll)).toBe(40 * 120)
+    expect(longer.box.length).toBe(120)
+  })
+  it('stays one band where that is larger', () => {
+    const layout = inLine('along', [piece(0, 0, 0, 95, 10), left(95, 0, 5, 10)])
+    const longer = lengthened(layout, 20, keepAll)
+    expect(largestLeft(longer, keepAll)).toBe(100 * 20)
+    expect(cutsIn(longer)).toBe(2)
+  })
+})
+
+describe('pieces placed freely', () => {
+  it('come apart edge to edge where a line allows it', () => {
+    const placed = [
+      { placement: 0, box: box(0, 0, 4, 4) },
+      { placement: 1, box: box(4, 0, 6, 4) },
+      { placement: 2, box: box(0, 4, 10, 3) },
+    ]
+    const part = partsOfFree(placed, box(0, 0, 10, 10), keepAll)
+    expect(leaves(part)).toHaveLength(4)
+    expect(cutsIn(part)).toBe(3)
+    expect(largestLeft(part, keepAll)).toBe(30)
+  })
+
+  it('round a middle, follow every piece edge once', () => {
+    const placed = [
+      { placement: 0, box: box(0, 0, 2, 1) },
+      { placement: 1, box: box(2, 0, 1, 2) },
+      { placement: 2, box: box(1, 2, 2, 1) },
+      { placement: 3, box: box(0, 1, 1, 2) },
+    ]
+    const part = partsOfFree(placed, box(0, 0, 3, 3), keepAll)
+    expect(part.kind).toBe('maze')
+    expect(cutsIn(part)).toBe(4)
+    expect(leaves(part).filter((l) => l.kind === 'left-over')).toEqual([left(1, 1, 1, 1)])
+  })
+})
