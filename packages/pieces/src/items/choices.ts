@@ -1,5 +1,6 @@
 import type { Share } from '@lengthwise/units'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
+import { ONE_POINT } from '../covers.ts'
 import type { Run } from '../cut-size.ts'
 import { runsToCut, shrinksBy } from '../cut-size.ts'
 import type { Order } from '../order.ts'
@@ -8,11 +9,8 @@ import type { Order } from '../order.ts'
 export interface Part {
   readonly cloths: readonly string[]
   readonly asked: Run | 'either'
-  /**
-   * Which side of the part points to the head of the bed: its head end; its long edge, as on pillowcases and cushions,
-   * whose long side lies across the bed; or none (strips, circles), so that the top of a print does not matter.
-   */
-  readonly up: 'head' | 'long-edge' | 'none'
+  /** strips and circles have no upper edge: the top of a print does not matter */
+  readonly hasTop: boolean
 }
 
 /** A cloth and a run for one part, and what the part loses in the wash after sewing, by its own directions. */
@@ -23,14 +21,13 @@ export interface Choice {
   readonly length: Share
 }
 
-/** Seams between cloths that shrink further apart than one point pucker. */
-const ONE_POINT = 10_000
 /** Most combinations looked at for one item. */
 const MOST_CHOICES = 256
 
 /**
  * Every choice of cloth and run for the parts of an item that are sewn together, in the order of `parts`. Parts with the
- * same list of cloths are cut from the same one; parts that would shrink apart by more than one point are left out.
+ * same list of cloths are cut from the same one; parts that would shrink apart by more than one point, or at all when
+ * they are of one cloth, are left out.
  */
 export function choicesFor(
   order: Order,
@@ -72,20 +69,12 @@ function runsFor(order: Order, cloth: Cloth, part: Part): Choice[] {
     run,
     ...shrinksBy(order, cloth, run === 'either' ? 'along' : run),
   })
-  switch (part.up) {
-    case 'head':
-      return runsToCut(order, cloth, part.asked).map(choice)
-    case 'long-edge':
-      return runsToCut(order, cloth, turned(part.asked)).map(turned).map(choice)
-    case 'none':
-      return runsToCut(order, { ...cloth, print: { ...cloth.print, way: 'plain' } }, part.asked).map(choice)
-  }
+  const printed = part.hasTop ? cloth : { ...cloth, print: { ...cloth.print, way: 'plain' as const } }
+  return runsToCut(order, printed, part.asked).map(choice)
 }
 
-function turned(run: Run | 'either'): Run | 'either' {
-  return run === 'either' ? run : run === 'along' ? 'across' : 'along'
-}
-
+// the same cloth laid two ways would make the parts unlike for nothing
 function shrinkAlike(a: Choice, b: Choice): boolean {
+  if (a.cloth === b.cloth) return a.width === b.width && a.length === b.length
   return Math.abs(a.width - b.width) <= ONE_POINT && Math.abs(a.length - b.length) <= ONE_POINT
 }

@@ -1,62 +1,63 @@
-import { beforeShrinking, length, sum, times, ZERO } from '@lengthwise/units'
-import { edgeOf, foldAcross, makeSeam } from '../build.ts'
+import { beforeShrinking, length, minus, sum, times, ZERO } from '@lengthwise/units'
+import { edgeOf, foldAlong, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
 import type { Order, Pillowcase } from '../order.ts'
+import { step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { SeamLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
-import { pillowPiece } from './pillow-piece.ts'
-import { handStep, hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, layTogether, sewingStep } from './seam-words.ts'
 
 /*
- * A pillowcase with an inside flap. One piece wraps round the closed end; L finished length, F flap, fold marks |
+ * A pillowcase with an inside flap, seen as it lies across the bed: L its long side, W its short side, F the flap.
+ * In one piece it wraps round the closed end, so the print stays upright on both faces:
  *
- *     head  hem | back L | front L | flap F | hem  foot
- *               ^ opening          ^ opening: the flap folds in over the back's hem
+ *      head of the bed, top of the print
+ *      hem | back L | front L | flap F | hem      W and two seams from head to foot
+ *          ^ open   ^ closed  ^ open: the flap folds in over the hem of the back
  */
 
-/** One piece, 2 L + F and two hems long; the first hem falls away where the opening is a kept hem or a selvedge. */
+/** One piece, 2 L + F and two hems across; the first hem falls away where the opening is a kept hem or a selvedge. */
 export function insideFlapInOne(order: Order, item: Pillowcase, choice: Choice): Draft {
-  const { allowance } = item.seam
   const isKept = item.openingEdge.kind !== 'none'
   const start = isKept ? ZERO : hemTake(item.hem)
   const end = hemTake(item.hem)
-  const leaf = beforeShrinking(item.finished.length, choice.length)
-  const finished = sum(item.finished.length, item.finished.length, item.flap)
+  const [short, long] = [item.finished.width, item.finished.length]
   const size = {
-    width: cutLength(order, item.finished.width, choice.width, times(allowance, 2)),
-    length: cutLength(order, finished, choice.length, sum(start, end)),
+    width: cutLength(order, sum(long, long, item.flap), choice.width, sum(start, end)),
+    length: cutLength(order, short, choice.length, times(item.seam.allowance, 2)),
   }
+  const leaf = beforeShrinking(long, choice.width)
   const closed = sum(start, leaf)
-  const opening = sum(closed, leaf)
-  const piece = pillowPiece(choice.cloth, 'front', {
+  const open = sum(closed, leaf)
+  const piece = makePiece(choice.cloth, {
     name: '',
     words: 'Pillowcase with inside flap',
     size,
     run: choice.run,
-    needs: { head: item.openingEdge },
-    marks: [start, closed, opening, length(size.length - end)].filter((y) => y > 0).map(foldAcross),
+    needs: { left: item.openingEdge },
+    marks: [start, closed, open, minus(size.width, end)].filter((x) => x > 0).map(foldAlong),
   })
-  const side = (edge: 'left' | 'right'): SeamLine =>
-    makeSeam(item.seam, edgeOf('', edge, start, closed), edgeOf('', edge, closed, opening), leaf, 'side')
+  const side = (edge: 'head' | 'foot'): SeamLine =>
+    makeSeam(item.seam, edgeOf('', edge, start, closed), edgeOf('', edge, closed, open), leaf, 'side')
   const hems = isKept ? 1 : 2
   return {
     id: `one-piece/${choice.cloth.name}/${choice.run}`,
     words: 'one piece with inside flap',
     pieces: [piece],
-    seams: [side('left'), side('right')],
+    seams: [side('head'), side('foot')],
     joins: 0,
     notions: [],
-    hems: hems * size.width,
+    hems: hems * size.length,
     sewing: [
-      hemStep(order, item.hem, isKept ? 'the end of the flap' : 'both short ends', times(size.width, hems)),
-      handStep(
+      hemStep(order, item.hem, isKept ? 'the end of the flap' : 'both short ends', times(size.length, hems)),
+      step(
         `Fold at the closed end, ${layTogether(item.seam)}; fold the flap over the back at its mark and pin the sides.`,
       ),
       sewingStep(order, item.seam, 'Both long sides, through the flap', times(leaf, 2)),
-      handStep('Turn right side out, flap inside; push out the corners and press.'),
+      step('Turn right side out, flap inside; push out the corners and press.'),
     ],
   }
 }
@@ -67,48 +68,41 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
   const shrinks = mostShrinking([front, back])
   const isKept = item.openingEdge.kind !== 'none'
   const hem = hemTake(item.hem)
-  const finished = item.finished.length
+  const [short, long] = [item.finished.width, item.finished.length]
   // a kept edge cannot be folded to measure: the back is marked off first, and the front's opening follows it
-  const backLength = cutLength(order, finished, shrinks.length, isKept ? allowance : sum(allowance, hem))
-  const opening = isKept ? backLength : sum(allowance, beforeShrinking(finished, shrinks.length))
-  const frontLength = cutLength(order, sum(finished, item.flap), shrinks.length, sum(allowance, hem))
-  const width = cutLength(order, item.finished.width, shrinks.width, times(allowance, 2))
+  const backWidth = cutLength(order, long, shrinks.width, isKept ? allowance : sum(allowance, hem))
+  const open = isKept ? backWidth : sum(allowance, beforeShrinking(long, shrinks.width))
+  const frontWidth = cutLength(order, sum(long, item.flap), shrinks.width, sum(allowance, hem))
+  const faceLength = cutLength(order, short, shrinks.length, times(allowance, 2))
+  // the front is closed at its left, so the back, seen from its own right side, is closed at its right
+  const backOpen = minus(backWidth, open)
 
   const pieces = [
-    pillowPiece(front.cloth, 'front', {
+    makePiece(front.cloth, {
       name: '/front',
       words: 'Front with flap',
-      size: { width, length: frontLength },
+      size: { width: frontWidth, length: faceLength },
       run: front.run,
-      marks: [foldAcross(opening), foldAcross(length(frontLength - hem))],
+      marks: [foldAlong(open), foldAlong(minus(frontWidth, hem))],
     }),
-    pillowPiece(back.cloth, 'back', {
+    makePiece(back.cloth, {
       name: '/back',
       words: 'Back',
-      size: { width, length: backLength },
+      size: { width: backWidth, length: faceLength },
       run: back.run,
-      needs: { foot: item.openingEdge },
-      marks: isKept ? [] : [foldAcross(opening)],
+      needs: { left: item.openingEdge },
+      marks: isKept ? [] : [foldAlong(backOpen)],
     }),
   ]
+  const longSide = (edge: 'head' | 'foot'): SeamLine =>
+    makeSeam(item.seam, edgeOf('/front', edge, ZERO, open), edgeOf('/back', edge, backOpen, backWidth), open, 'side')
   const seams = [
-    makeSeam(item.seam, edgeOf('/front', 'head'), edgeOf('/back', 'head'), width, 'side'),
-    makeSeam(
-      item.seam,
-      edgeOf('/front', 'left', ZERO, opening),
-      edgeOf('/back', 'right', ZERO, opening),
-      opening,
-      'side',
-    ),
-    makeSeam(
-      item.seam,
-      edgeOf('/front', 'right', ZERO, opening),
-      edgeOf('/back', 'left', ZERO, opening),
-      opening,
-      'side',
-    ),
+    makeSeam(item.seam, edgeOf('/front', 'left'), edgeOf('/back', 'right'), faceLength, 'side'),
+    longSide('head'),
+    longSide('foot'),
   ]
   const hems = isKept ? 1 : 2
+  const hemmed = isKept ? 'the end of the flap' : 'the end of the flap and the open end of the back'
   return {
     id: `separate/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}`,
     words: 'front with inside flap and separate back',
@@ -116,18 +110,13 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
     seams,
     joins: 0,
     notions: [],
-    hems: hems * width,
+    hems: hems * faceLength,
     sewing: [
-      hemStep(
-        order,
-        item.hem,
-        isKept ? 'the end of the flap' : 'the end of the flap and the open end of the back',
-        times(width, hems),
-      ),
-      handStep(`Lay front and back ${layTogether(item.seam)}; fold the flap over the back at its mark and pin.`),
-      sewingStep(order, item.seam, 'Closed end, front to back', width),
-      sewingStep(order, item.seam, 'Both long sides, through the flap', times(opening, 2)),
-      handStep('Turn right side out, flap inside; push out the corners and press.'),
+      hemStep(order, item.hem, hemmed, times(faceLength, hems)),
+      step(`Lay front and back ${layTogether(item.seam)}; fold the flap over the back at its mark and pin.`),
+      sewingStep(order, item.seam, 'Closed end, front to back', faceLength),
+      sewingStep(order, item.seam, 'Both long sides, through the flap', length(2 * open)),
+      step('Turn right side out, flap inside; push out the corners and press.'),
     ],
   }
 }

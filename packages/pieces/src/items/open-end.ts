@@ -1,19 +1,21 @@
 import type { Length } from '@lengthwise/units'
 import { beforeShrinking, length, minus, roundUpTo, sum, times, ZERO } from '@lengthwise/units'
-import { edgeOf, foldAcross, foldAlong, makeSeam } from '../build.ts'
+import { edgeOf, foldAcross, foldAlong, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
-import type { Order, Pillowcase } from '../order.ts'
+import type { Edge, EdgeNeed, Order, Pillowcase } from '../order.ts'
+import { step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
-import type { Piece, SeamLine, SewingLine } from '../way.ts'
+import type { EdgeRef, Piece, SeamLine, SewingLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
-import { pillowPiece } from './pillow-piece.ts'
-import { handStep, hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, layTogether, sewingStep } from './seam-words.ts'
 
 /*
- * A pillowcase open at one end, the opening hemmed or finished with a cuff. Folded along a long edge it is one tube,
- * folded at the closed end one long piece, or front and back are separate.
+ * A pillowcase open at one end, the opening hemmed or finished with a cuff, seen as it lies across the bed. Folded along
+ * a long side it is one tube, folded at the closed end one long piece, or front and back are separate.
+ *
+ *        closed  | body                  | trim | cuff, doubled :   the opening
  */
 
 /** Cloths of the cuff and of the narrow trim between cuff and body. */
@@ -22,38 +24,40 @@ export interface CuffChoice {
   readonly trim: Choice | null
 }
 
-/** One tube, folded along a long edge: twice the width and two seams across, body and cuff down. */
+/** One tube, folded along a long side: twice the short side and two seams from head to foot. */
 export function openEndTube(order: Order, item: Pillowcase, body: Choice, cuff: CuffChoice | null): Draft {
-  const shrinks = mostShrinking(chosen(body, cuff))
-  const leaf = sum(item.seam.allowance, beforeShrinking(item.finished.width, shrinks.width))
-  const width = roundUpTo(times(leaf, 2), order.markTo)
-  const fold = length(Math.floor(width / 2))
-  const ring = openFaces(order, item, [{ name: '', words: 'Pillowcase', face: 'front', body }], cuff, width, fold)
+  const shrinks = mostShrinking(chosen([body], cuff))
+  const leaf = sum(item.seam.allowance, beforeShrinking(item.finished.width, shrinks.length))
+  const around = evenly(times(leaf, 2), order.markTo)
+  const fold = length(around / 2)
+  const faces = openFaces(order, item, [{ name: '', words: 'Pillowcase', closed: 'left', body }], cuff, around, fold)
+  const [bodyPiece] = faces.bodies
   const closed = makeSeam(
     item.seam,
-    edgeOf(ring.bodies[0]!.name, 'head', ZERO, fold),
-    edgeOf(ring.bodies[0]!.name, 'head', fold, times(fold, 2)),
+    edgeOf(bodyPiece!.name, 'left', ZERO, fold),
+    edgeOf(bodyPiece!.name, 'left', fold, around),
     fold,
     'side',
   )
-  const long = ring.pieces.map((piece) =>
-    makeSeam(item.seam, sideOf(ring, piece, 'left'), sideOf(ring, piece, 'right'), ring.shown(piece), 'side'),
+  const long = faces.inSideSeams.map((stretch) =>
+    makeSeam(item.seam, along(stretch, 'head'), along(stretch, 'foot'), minus(stretch.to, stretch.from), 'side'),
   )
+  // folded over the long side, what is upright on the front hangs on the back
   const upsideDown = body.cloth.print.way === 'one-way' ? '; the print runs upside down on the back' : ''
   return {
     id: `one-piece/${body.cloth.name}/${body.run}${cuffId(cuff)}`,
-    words: `one piece folded along a long edge${cuffWords(cuff)}${upsideDown}`,
-    pieces: ring.pieces,
-    seams: [...ring.joins, closed, ...long],
-    joins: ring.joins.length,
+    words: `one piece folded along a long side${cuffWords(cuff)}${upsideDown}`,
+    pieces: faces.pieces,
+    seams: [...faces.joins, closed, ...long],
+    joins: faces.joins.length,
     notions: [],
-    hems: ring.hems,
+    hems: faces.hems,
     sewing: [
-      ...ring.before,
-      handStep(`Fold along the long edge at the mark, ${layTogether(item.seam)}.`),
-      sewingStep(order, item.seam, 'Long side and closed end', sum(ring.length, fold)),
-      ...ring.after,
-      handStep('Turn right side out, push out the corners and press.'),
+      ...faces.before,
+      step(`Fold along the long side at the mark, ${layTogether(item.seam)}.`),
+      sewingStep(order, item.seam, 'Long side and closed end', sum(faces.sewn, fold)),
+      ...faces.after,
+      step('Turn right side out, push out the corners and press.'),
     ],
   }
 }
@@ -62,35 +66,32 @@ export function openEndTube(order: Order, item: Pillowcase, body: Choice, cuff: 
 export function openEndFolded(order: Order, item: Pillowcase, body: Choice): Draft {
   const isKept = item.openingEdge.kind !== 'none'
   const hem = isKept ? ZERO : hemTake(item.hem)
-  const width = cutLength(order, item.finished.width, body.width, times(item.seam.allowance, 2))
-  const cut = roundUpTo(times(sum(hem, beforeShrinking(item.finished.length, body.length)), 2), order.markTo)
-  // both ends are at the opening, so the fold lies in the middle
-  const leaf = length(Math.floor((cut - 2 * hem) / 2))
-  const closed = sum(hem, leaf)
-  const marks = [hem, closed, length(closed + leaf)].filter((y) => y > 0 && y < cut).map(foldAcross)
-  const piece = pillowPiece(body.cloth, 'front', {
+  const faceLength = cutLength(order, item.finished.width, body.length, times(item.seam.allowance, 2))
+  const cut = evenly(times(sum(hem, beforeShrinking(item.finished.length, body.width)), 2), order.markTo)
+  const closed = length(cut / 2)
+  const piece = makePiece(body.cloth, {
     name: '',
     words: 'Pillowcase',
-    size: { width, length: cut },
+    size: { width: cut, length: faceLength },
     run: body.run,
-    needs: { head: item.openingEdge, foot: item.openingEdge },
-    marks,
+    needs: { left: item.openingEdge, right: item.openingEdge },
+    marks: (isKept ? [closed] : [hem, closed, minus(cut, hem)]).map(foldAlong),
   })
-  const side = (edge: 'left' | 'right'): SeamLine =>
-    makeSeam(item.seam, edgeOf('', edge, ZERO, closed), edgeOf('', edge, closed, times(closed, 2)), closed, 'side')
+  const side = (edge: 'head' | 'foot'): SeamLine =>
+    makeSeam(item.seam, edgeOf('', edge, ZERO, closed), edgeOf('', edge, closed, cut), closed, 'side')
   return {
     id: `one-piece-end-fold/${body.cloth.name}/${body.run}`,
     words: 'one piece folded at the closed end',
     pieces: [piece],
-    seams: [side('left'), side('right')],
+    seams: [side('head'), side('foot')],
     joins: 0,
     notions: [],
-    hems: isKept ? 0 : 2 * width,
+    hems: isKept ? 0 : 2 * faceLength,
     sewing: [
-      handStep(`Fold at the closed end, ${layTogether(item.seam)}.`),
+      step(`Fold at the closed end, ${layTogether(item.seam)}.`),
       sewingStep(order, item.seam, 'Both long sides', times(closed, 2)),
-      ...(isKept ? [] : [hemStep(order, item.hem, 'the opening, all round', times(width, 2))]),
-      handStep('Turn right side out, push out the corners and press.'),
+      ...(isKept ? [] : [hemStep(order, item.hem, 'the opening, all round', times(faceLength, 2))]),
+      step('Turn right side out, push out the corners and press.'),
     ],
   }
 }
@@ -103,44 +104,43 @@ export function openEndInTwo(
   back: Choice,
   cuff: CuffChoice | null,
 ): Draft {
-  const shrinks = mostShrinking([...chosen(front, cuff), back])
-  const width = cutLength(order, item.finished.width, shrinks.width, times(item.seam.allowance, 2))
-  const faces = [
-    { name: '/front', words: 'Front', face: 'front', body: front },
-    { name: '/back', words: 'Back', face: 'back', body: back },
-  ] as const
-  const ring = openFaces(order, item, faces, cuff, width, null)
-  const [fronts, backs] = [ring.pieces.slice(0, ring.pieces.length / 2), ring.pieces.slice(ring.pieces.length / 2)]
-  const sides = fronts.flatMap((piece, i) => [
-    makeSeam(item.seam, sideOf(ring, piece, 'left'), sideOf(ring, backs[i]!, 'right'), ring.shown(piece), 'side'),
-    makeSeam(item.seam, sideOf(ring, piece, 'right'), sideOf(ring, backs[i]!, 'left'), ring.shown(piece), 'side'),
-  ])
+  const shrinks = mostShrinking(chosen([front, back], cuff))
+  const faceLength = cutLength(order, item.finished.width, shrinks.length, times(item.seam.allowance, 2))
+  const ask: readonly OpenFace[] = [
+    { name: '/front', words: 'Front', closed: 'left', body: front },
+    { name: '/back', words: 'Back', closed: 'right', body: back },
+  ]
+  const faces = openFaces(order, item, ask, cuff, faceLength, null)
+  const perFace = faces.inSideSeams.length / 2
+  const sides = faces.inSideSeams.slice(0, perFace).flatMap((stretch, i) => {
+    const behind = faces.inSideSeams[perFace + i]!
+    const seamLength = minus(stretch.to, stretch.from)
+    return (['head', 'foot'] as const).map((edge) =>
+      makeSeam(item.seam, along(stretch, edge), along(behind, edge), seamLength, 'side'),
+    )
+  })
+  const [frontBody, backBody] = faces.bodies
   const closed = makeSeam(
     item.seam,
-    edgeOf(ring.bodies[0]!.name, 'head'),
-    edgeOf(ring.bodies[1]!.name, 'head'),
-    width,
+    edgeOf(frontBody!.name, 'left'),
+    edgeOf(backBody!.name, 'right'),
+    faceLength,
     'side',
   )
   return {
     id: `separate/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}${cuffId(cuff)}`,
     words: `separate front and back${cuffWords(cuff)}`,
-    pieces: ring.pieces,
-    seams: [...ring.joins, closed, ...sides],
-    joins: ring.joins.length,
+    pieces: faces.pieces,
+    seams: [...faces.joins, closed, ...sides],
+    joins: faces.joins.length,
     notions: [],
-    hems: ring.hems,
+    hems: faces.hems,
     sewing: [
-      ...ring.before,
-      handStep(`Lay front and back ${layTogether(item.seam)}.`),
-      sewingStep(
-        order,
-        item.seam,
-        'Both long sides and the closed end, front to back',
-        sum(times(ring.length, 2), width),
-      ),
-      ...ring.after,
-      handStep('Turn right side out, push out the corners and press.'),
+      ...faces.before,
+      step(`Lay front and back ${layTogether(item.seam)}.`),
+      sewingStep(order, item.seam, 'Long sides and closed end, front to back', sum(times(faces.sewn, 2), faceLength)),
+      ...faces.after,
+      step('Turn right side out, push out the corners and press.'),
     ],
   }
 }
@@ -148,129 +148,163 @@ export function openEndInTwo(
 interface OpenFace {
   readonly name: string
   readonly words: string
-  readonly face: 'front' | 'back'
+  /** the closed end, seen from the right side of the face */
+  readonly closed: 'left' | 'right'
   readonly body: Choice
 }
 
-/** Bodies with their trims and cuffs, or with their hems, `width` across each. */
+/** The part of a piece's head and foot edge that lies in the side seams, from its left. */
+interface Stretch {
+  readonly piece: string
+  readonly from: Length
+  readonly to: Length
+}
+
+const along = (stretch: Stretch, edge: 'head' | 'foot'): EdgeRef =>
+  edgeOf(stretch.piece, edge, stretch.from, stretch.to)
+
+/** Bodies with their cuffs and trims, or with their hems. */
 interface OpenFaces {
   readonly pieces: readonly Piece[]
   readonly bodies: readonly Piece[]
+  /** bodies up to the cuff and cuffs up to their fold, face by face; a trim is folded and only caught */
+  readonly inSideSeams: readonly Stretch[]
   readonly joins: readonly SeamLine[]
   /** from the closed end to the opening as it is sewn */
-  readonly length: Length
+  readonly sewn: Length
   readonly hems: number
   readonly before: readonly SewingLine[]
   readonly after: readonly SewingLine[]
-  /** how much of a piece's length lies in the side seam: cuffs and trims are doubled */
-  shown(piece: Piece): Length
 }
-
-const sideOf = (ring: OpenFaces, piece: Piece, edge: 'left' | 'right') =>
-  edgeOf(piece.name, edge, ZERO, ring.shown(piece))
 
 function openFaces(
   order: Order,
   item: Pillowcase,
-  faces: readonly OpenFace[],
+  asked: readonly OpenFace[],
   cuff: CuffChoice | null,
-  width: Length,
-  fold: Length | null,
+  faceLength: Length,
+  longFold: Length | null,
 ): OpenFaces {
-  const { allowance } = item.seam
-  const foldMarks = fold === null ? [] : [foldAlong(fold)]
-  const shrinks = mostShrinking(chosen(faces[0]!.body, cuff).concat(faces.map((face) => face.body)))
+  const folds = longFold === null ? [] : [foldAcross(longFold)]
+  const { width: s } = mostShrinking(
+    chosen(
+      asked.map((face) => face.body),
+      cuff,
+    ),
+  )
+  const around = times(faceLength, asked.length)
+  return item.cuff === null || cuff === null ? hemmed() : cuffed(item.cuff, cuff)
 
-  if (item.cuff === null || cuff === null) {
+  function hemmed(): OpenFaces {
+    const { allowance } = item.seam
     const isKept = item.openingEdge.kind !== 'none'
-    const hem = isKept ? ZERO : hemTake(item.hem)
-    const cut = cutLength(order, item.finished.length, shrinks.length, sum(allowance, hem))
-    const opening = sum(allowance, beforeShrinking(item.finished.length, shrinks.length))
-    const pieces = faces.map((face) =>
-      pillowPiece(face.body.cloth, face.face, {
+    const cut = cutLength(order, item.finished.length, s, isKept ? allowance : sum(allowance, hemTake(item.hem)))
+    const open = sum(allowance, beforeShrinking(item.finished.length, s))
+    const pieces = asked.map((face) =>
+      makePiece(face.body.cloth, {
         name: face.name,
         words: face.words,
-        size: { width, length: cut },
+        size: { width: cut, length: faceLength },
         run: face.body.run,
-        needs: { foot: item.openingEdge },
-        marks: isKept ? foldMarks : [...foldMarks, foldAcross(opening)],
+        needs: { [opposite(face.closed)]: item.openingEdge } as Partial<Record<Edge, EdgeNeed>>,
+        marks: isKept ? folds : [...folds, foldAlong(face.closed === 'left' ? open : minus(cut, open))],
       }),
     )
-    const around = times(width, faces.length)
     return {
       pieces,
       bodies: pieces,
+      inSideSeams: pieces.map((piece) => ({ piece: piece.name, from: ZERO, to: cut })),
       joins: [],
-      length: cut,
+      sewn: cut,
       hems: isKept ? 0 : around,
       before: [],
       after: isKept ? [] : [hemStep(order, item.hem, 'the opening, all round', around)],
-      shown: (piece) => piece.cutLength,
     }
   }
 
   // the cuff is doubled, both its raw edges in the seam; the trim is folded and caught in the same seam
-  const { depth, trim } = item.cuff
-  const cuffLength = roundUpTo(times(sum(allowance, beforeShrinking(depth, shrinks.length)), 2), order.markTo)
-  const cuffFold = length(Math.floor(cuffLength / 2))
-  const cuffShown = minus(cuffFold, allowance)
-  // what the marking step added to the cuff the body need not give
-  const bodyShown = minus(beforeShrinking(item.finished.length, shrinks.length), cuffShown)
-  const bodyLength = roundUpTo(sum(bodyShown, allowance, allowance), order.markTo)
-  const pieces: Piece[] = []
-  const bodies: Piece[] = []
-  const joins: SeamLine[] = []
-  for (const face of faces) {
-    const body = pillowPiece(face.body.cloth, face.face, {
-      name: `${face.name}/body`,
-      words: `${face.words}, body`,
-      size: { width, length: bodyLength },
-      run: face.body.run,
-      marks: foldMarks,
-    })
-    const cuffPiece = pillowPiece(cuff.cuff.cloth, face.face, {
-      name: `${face.name}/cuff`,
-      words: `${face.words}, cuff`,
-      size: { width, length: cuffLength },
-      run: cuff.cuff.run,
-      marks: [...foldMarks, foldAcross(cuffFold)],
-    })
-    bodies.push(body)
-    pieces.push(body, cuffPiece)
-    joins.push(makeSeam(item.seam, edgeOf(body.name, 'foot'), edgeOf(cuffPiece.name, 'head'), width, 'join'))
-    if (trim !== null && cuff.trim !== null) {
-      const trimFold = sum(allowance, beforeShrinking(trim.depth, shrinks.length))
-      const trimLength = roundUpTo(times(trimFold, 2), order.markTo)
-      pieces.push(
-        pillowPiece(cuff.trim.cloth, face.face, {
+  function cuffed({ depth, trim }: NonNullable<Pillowcase['cuff']>, choice: CuffChoice): OpenFaces {
+    const { allowance } = item.seam
+    const cuffCut = evenly(times(sum(allowance, beforeShrinking(depth, s)), 2), order.markTo)
+    const cuffFold = length(cuffCut / 2)
+    // what the marking step added to the cuff the body need not give
+    const cuffShown = minus(cuffFold, allowance)
+    const bodyShown = minus(beforeShrinking(item.finished.length, s), cuffShown)
+    const bodyCut = roundUpTo(sum(bodyShown, allowance, allowance), order.markTo)
+    const pieces: Piece[] = []
+    const bodies: Piece[] = []
+    const inSideSeams: Stretch[] = []
+    const joins: SeamLine[] = []
+    for (const face of asked) {
+      const body = makePiece(face.body.cloth, {
+        name: `${face.name}/body`,
+        words: `${face.words}, body`,
+        size: { width: bodyCut, length: faceLength },
+        run: face.body.run,
+        marks: folds,
+      })
+      const cuffPiece = makePiece(choice.cuff.cloth, {
+        name: `${face.name}/cuff`,
+        words: `${face.words}, cuff`,
+        size: { width: cuffCut, length: faceLength },
+        run: choice.cuff.run,
+        marks: [...folds, foldAlong(cuffFold)],
+      })
+      bodies.push(body)
+      // seen from its own right side the back is the other way round
+      const isMirrored = face.closed === 'right'
+      inSideSeams.push(
+        isMirrored
+          ? { piece: body.name, from: allowance, to: bodyCut }
+          : { piece: body.name, from: ZERO, to: minus(bodyCut, allowance) },
+        isMirrored
+          ? { piece: cuffPiece.name, from: cuffFold, to: minus(cuffCut, allowance) }
+          : { piece: cuffPiece.name, from: allowance, to: cuffFold },
+      )
+      pieces.push(body, cuffPiece)
+      const open = opposite(face.closed)
+      joins.push(makeSeam(item.seam, edgeOf(body.name, open), edgeOf(cuffPiece.name, face.closed), faceLength, 'join'))
+      if (trim !== null && choice.trim !== null) {
+        const trimCut = evenly(times(sum(allowance, beforeShrinking(trim.depth, s)), 2), order.markTo)
+        const piece = makePiece(choice.trim.cloth, {
           name: `${face.name}/trim`,
           words: `${face.words}, trim`,
-          size: { width, length: trimLength },
-          run: cuff.trim.run,
-          marks: [foldAcross(length(Math.floor(trimLength / 2)))],
-        }),
-      )
+          size: { width: trimCut, length: faceLength },
+          run: choice.trim.run,
+          marks: [foldAlong(length(trimCut / 2))],
+        })
+        // folded lengthwise, a trim has no upper edge
+        pieces.push({ ...piece, mayTurnEndForEnd: true, headToward: null })
+      }
     }
-  }
-  const around = times(width, faces.length)
-  const caught = trim === null ? 'Cuff to body' : 'Cuff to body, the folded trim caught between'
-  return {
-    pieces,
-    bodies,
-    joins,
-    length: sum(bodyLength, minus(cuffShown, allowance)),
-    hems: 0,
-    before: [
-      handStep(`Press the cuff${trim === null ? '' : ' and the trim'} in half along its fold, wrong sides together.`),
-      sewingStep(order, item.seam, `${caught}, both raw edges of the cuff in the seam`, around),
-    ],
-    after: [],
-    shown: (piece) => (bodies.includes(piece) ? piece.cutLength : length(Math.floor(piece.cutLength / 2))),
+    const caught = trim === null ? 'Cuff to body' : 'Cuff to body, the folded trim caught between'
+    return {
+      pieces,
+      bodies,
+      inSideSeams,
+      joins,
+      sewn: sum(minus(bodyCut, allowance), cuffShown),
+      hems: 0,
+      before: [
+        step(`Press the cuff${trim === null ? '' : ' and the trim'} in half along its fold, wrong sides together.`),
+        sewingStep(order, item.seam, `${caught}, both raw edges of the cuff in the seam`, around),
+      ],
+      after: [],
+    }
   }
 }
 
-function chosen(body: Choice, cuff: CuffChoice | null): Choice[] {
-  return cuff === null ? [body] : cuff.trim === null ? [body, cuff.cuff] : [body, cuff.cuff, cuff.trim]
+const opposite = (edge: 'left' | 'right'): 'left' | 'right' => (edge === 'left' ? 'right' : 'left')
+
+/** Up to the marking step, and to an even number of units so that it can be folded in half. */
+function evenly(l: Length, markTo: Length): Length {
+  const rounded = roundUpTo(l, markTo)
+  return rounded % 2 === 0 ? rounded : sum(rounded, markTo)
+}
+
+function chosen(bodies: readonly Choice[], cuff: CuffChoice | null): readonly Choice[] {
+  if (cuff === null) return bodies
+  return cuff.trim === null ? [...bodies, cuff.cuff] : [...bodies, cuff.cuff, cuff.trim]
 }
 
 const cuffWords = (cuff: CuffChoice | null): string =>

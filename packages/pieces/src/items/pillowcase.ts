@@ -13,6 +13,7 @@ import { envelopeInOne, envelopeInThree } from './envelope.ts'
 import { insideFlapInOne, insideFlapInTwo } from './inside-flap.ts'
 import type { CuffChoice } from './open-end.ts'
 import { openEndFolded, openEndInTwo, openEndTube } from './open-end.ts'
+import { quarterTurn, shortSideFirst } from './short-side-first.ts'
 
 /**
  * The hem of a pillowcase's opening unless the plan says otherwise: one turn of 3.5 cm with 1 cm turned in. With a flap
@@ -22,7 +23,7 @@ export const PILLOWCASE_HEM: Hem = { depth: cm(3.5), turns: 1, turnedIn: cm(1) }
 
 /**
  * Every way to make a pillowcase: in one piece from a cloth that may serve for front and back, or with separate faces.
- * Width is the short side; a print with a top faces a long edge.
+ * Pieces have the short side as width; the long side lies across the bed, so a print with a top faces a long side.
  */
 export function waysForPillowcase(order: Order, item: Pillowcase, tables: ReadonlyMap<string, ClothOnTable>): Ways {
   const drafts: Draft[] = []
@@ -35,7 +36,7 @@ export function waysForPillowcase(order: Order, item: Pillowcase, tables: Readon
   if (item.faces !== 'separate') each([onePart(item), ...cuffParts(item)], (choices) => inOne(order, item, choices))
   if (item.faces !== 'one-piece')
     each([...twoParts(item), ...cuffParts(item)], (choices) => inTwo(order, item, choices))
-  return waysFrom(order, drafts, tables, capped)
+  return waysFrom(order, drafts.map(shortSideFirst), tables, capped)
 }
 
 /** What is wrong with a pillowcase as the plan has it. */
@@ -107,7 +108,7 @@ export function checkPillowcase(order: Order, item: Pillowcase): readonly Proble
     for (const cloth of order.cloths)
       if (part.cloths.includes(cloth.name) && isContrary(order, cloth, part)) {
         problem(
-          'length-runs-contrary',
+          'length-runs',
           '.length-runs',
           `The print of ${cloth.name} has a top, which faces a long side of the case, so the length cannot run ${item.lengthRuns}.`,
           'Leave length-runs out.',
@@ -172,11 +173,16 @@ const twoParts = (item: Pillowcase): Part[] => [
 function cuffParts(item: Pillowcase): Part[] {
   if (item.cuff === null) return []
   const cuff = part(item.cuff.cloth, 'either')
-  return item.cuff.trim === null ? [cuff] : [cuff, { cloths: item.cuff.trim.cloth, asked: 'either', up: 'none' }]
+  return item.cuff.trim === null ? [cuff] : [cuff, { cloths: item.cuff.trim.cloth, asked: 'either', hasTop: false }]
 }
 
 function cuffOf([cuff, trim]: readonly Choice[]): CuffChoice | null {
   return cuff === undefined ? null : { cuff, trim: trim ?? null }
 }
 
-const part = (cloths: readonly string[], asked: Part['asked']): Part => ({ cloths, asked, up: 'long-edge' })
+// the length of a pillowcase is its long side, that of a part runs from head to foot
+const part = (cloths: readonly string[], asked: Part['asked']): Part => ({
+  cloths,
+  asked: quarterTurn(asked),
+  hasTop: true,
+})

@@ -1,28 +1,20 @@
 import type { Length } from '@lengthwise/units'
-import { printLength } from '@lengthwise/units'
 import type { Hem, Order, Seam } from '../order.ts'
+import { say, step } from '../sewing.ts'
 import type { SewingLine } from '../way.ts'
-
-/** A length in the plan's unit, to a tenth of a millimetre or a 64th of an inch, for the sewing order. */
-export function say(order: Pick<Order, 'measureIn'>, l: Length): string {
-  return printLength(l, order.measureIn, { places: order.measureIn === 'mm' ? 1 : 2, noBreak: true })
-}
 
 /** One step: what is sewn to what, how long, with which allowance, and how its edges are finished. */
 export function sewingStep(order: Order, seam: Seam, what: string, seamLength: Length): SewingLine {
   const text = `${what}: ${KINDS[seam.kind]}, ${say(order, seamLength)} long, allowance ${say(order, seam.allowance)}. ${FINISHES[seam.kind]}`
-  return { text, seamLength }
+  return step(text, seamLength)
 }
 
 /** A hem turned and stitched over `hemLength`. */
 export function hemStep(order: Order, hem: Hem, where: string, hemLength: Length): SewingLine {
   const turns = hem.turns === 1 ? 'a single turn' : 'a double turn'
   const text = `Hem ${where}: ${turns} ${say(order, hem.depth)} deep with ${say(order, hem.turnedIn)} turned in, stitched along ${say(order, hemLength)}.`
-  return { text, seamLength: hemLength }
+  return step(text, hemLength)
 }
-
-/** A step without a seam. */
-export const handStep = (text: string): SewingLine => ({ text, seamLength: 0 as Length })
 
 /** What lies inside for the first row of stitching. */
 export const layTogether = (seam: Seam): string =>

@@ -3,8 +3,10 @@ import type { Item, Size } from '../order.ts'
 
 /** What the sewn item is held against. */
 export interface Asked {
-  /** width and length as the pieces have them */
+  /** the finished size of the plan, width and length as the pieces have them */
   readonly size: Size
+  /** what is sewn reaches so far beyond that size on every side: a flange, the drop and tuck of a fitted sheet */
+  readonly beyond: number
   /** the size asked for is a cut size: nothing is taken off for shrinking */
   readonly asCut: boolean
   /** which pieces belong to what is measured */
@@ -13,7 +15,7 @@ export interface Asked {
 
 /** Null where an item has no size of its own to be held against. */
 export function askedOf(item: Item): Asked | null {
-  const all = { asCut: false, measures: () => true }
+  const all = { beyond: 0, asCut: false, measures: () => true }
   switch (item.item) {
     case 'duvet-cover':
     case 'flat-sheet':
@@ -21,11 +23,14 @@ export function askedOf(item: Item): Asked | null {
       return { ...all, size: item.finished }
     // their pieces have the short side as width, as the plan does
     case 'pillowcase':
+      return { ...all, size: item.finished, beyond: item.style === 'flanged' ? item.flange : 0 }
     case 'cushion':
     case 'sham':
-      return { ...all, size: item.finished }
-    case 'fitted-sheet':
-      return { ...all, size: { width: item.mattress.width, length: item.mattress.length } }
+      return { ...all, size: item.finished, beyond: item.flange }
+    case 'fitted-sheet': {
+      const { width, length, depth } = item.mattress
+      return { ...all, size: { width, length }, beyond: depth + item.tuck }
+    }
     case 'quilt-back':
       return {
         ...all,

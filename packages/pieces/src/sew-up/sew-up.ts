@@ -54,16 +54,17 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
         const size = rowSize(row, axis, asked?.asCut ?? false)
         least = Math.min(least, Math.floor(size / ONE))
         if (asked === null || madeByCloth(row, axis)) continue
-        const over = size - asked.size[axis] * ONE
+        const over = size - (asked.size[axis] + 2 * asked.beyond) * ONE
         const names = row.map(({ at }) => at.piece.name || item.item).join(' + ')
         if (over < 0) fault('too-small', `${names}: sewn up, the ${axis} is ${-over / ONE} units short`)
-        if (over >= step * equalPanels(row, axis) * ONE)
+        if (over >= step * equalPanels(row, axis) * ONE + easedIn(row, axis, asked.size[axis] + 2 * asked.beyond))
           fault('too-large', `${names}: sewn up, the ${axis} is ${over / ONE} units too large`)
       }
       if (Number.isFinite(least)) shown[axis] = Math.max(shown[axis], least)
     }
   }
-  const finished = { width: length(shown.width), length: length(shown.length) }
+  const beyond = 2 * (asked?.beyond ?? 0)
+  const finished = { width: length(shown.width - beyond), length: length(shown.length - beyond) }
   return { finished, asked: asked?.size ?? finished, faults }
 
   /** Both edges equally long and equally far from the seam line, and shrinking alike. */
@@ -150,9 +151,9 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
       fault('edge-open', `${piece.name}#${edge}: its seam does not end at a corner, a fold or a seam`)
   }
 
-  /** What lies beyond the seam line where an edge is joined flat, a lap included; null where it is an outer edge. */
+  /** What lies beyond the seam line where an edge is joined flat or lapped, the lap included; null where it is an outer edge. */
   function joint(at: SewnPiece, edge: Edge): number | null {
-    const side = at.seams.find((s) => s.flat && s.edge === edge)
+    const side = at.seams.find((s) => (s.flat || s.seam.kind === 'lapped') && s.edge === edge)
     return side === undefined ? null : side.allowance + side.under
   }
 
@@ -174,6 +175,16 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
       total += through * (ONE - (asCut ? 0 : shareOf(at.piece, axis)))
     })
     return total
+  }
+
+  /**
+   * Faces of two cloths are cut alike for the one that shrinks more (by a point at most), so the other comes out larger by
+   * the difference, which is eased in.
+   */
+  function easedIn(row: Row, axis: Axis, asked: number): number {
+    const most = Math.max(...way.pieces.map((piece) => shareOf(piece, axis)))
+    const least = Math.min(...row.map(({ at }) => shareOf(at.piece, axis)))
+    return most - least > ONE_POINT ? 0 : Math.ceil(((most - least) * (asked + 2 * step)) / (ONE - most)) * ONE
   }
 
   /** Both ends of a piece right across are made by the cloth: it comes out as the cloth is. */
