@@ -1,0 +1,172 @@
+/**
+ * Shortest strip for many pieces under guillotine divisions, at any time with the best so far. Trial lengths between the bound and
+ * the best are filled by beam search, then regrown until every piece has room or the share of the effort is used up. A trial that
+ * fails moves the next one up, a success moves it down. Nothing is proved here: the caller compares with its bound.
+ */
+import type { Control, Rect } from '../model.ts'
+import { END } from '../model.ts'
+import type { Problem } from '../problem.ts'
+import type { Filled, Meter } from './fill.ts'
+import { fill } from './fill.ts'
+import type { Random } from './random.ts'
+import { randomFrom } from './random.ts'
+import type { Growth } from './regrow.ts'
+import { regrow } from './regrow.ts'
+import type { Part } from './tree.ts'
+import { closedUp, piecesIn, rect, splitOf, tightLength } from './tree.ts'
+import type { Trial } from './trial.ts'
+import { trialOf } from './trial.ts'
+
+export interface Found {
+  readonly length: number
+  readonly part: Part
+  /** the trial it was made for: its phases hold in it */
+  readonly trial: Trial
+}
+
+export function growStrip(
+  problem: Problem,
+  control: Control,
+  bound: number,
+  longest: number,
+): { found: Found | null; steps: number } {
+  const random = randomFrom(0x5eed)
+  const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
+  const whole = needsWhole(problem) ? problem.length : null
+  const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
+  let patience = 12_000 * pieces
+  let found: Found | null = null
+  for (let attempt = 0; meter.steps > 0 && !meter.stop(); attempt++) {
+    const upper: number = found === null ? longest : found.length - 1
+    if (upper < bound) break
+    const near = bound + Math.max(1, Math.floor(bound / 128))
+    const length: number =
+      whole ?? Math.min(upper, Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2)))
+    const tried = attemptAt(problem, length, found, patience, meter, random)
+    if (tried !== null && tried.length <= upper) {
+      found = tried
+      control.onProgress?.(found.length, bound)
+      if (whole !== null) break
+    } else patience = Math.ceil(patience * 1.2)
+  }
+  return { found, steps: control.effort - meter.steps }
+}
+
+/** Grows a start to the trial length, and to longer ones while that brings in what is out. Null: still not complete. */
+function attemptAt(
+  problem: Problem,
+  length: number,
+  found: Found | null,
+  patience: number,
+  meter: Meter,
+  random: Random,
+): Found | null {
+  let trial: Trial
+  let growth: Growth
+  if (found !== null && random.below(3) > 0) {
+    trial = { ...found.trial, length }
+    growth = growthOf(trial, cropped(trial.plain ? shuffled(found.part, random) : found.part, length))
+  } else {
+    trial = trialOf(problem, length, random)
+    growth = growthOf(
+      trial,
+      filledFrom(trial, rect(0, 0, trial.width, length), trial.counts, 12 << random.below(3), meter, random).part,
+    )
+  }
+  let best: Found | null = null
+  for (let extended = 0; extended < 4; extended++) {
+    growth = regrow(trial, growth, { meter, random, patience })
+    const complete = completed(trial, growth, meter, random)
+    if (complete !== null && (best === null || complete.length < best.length)) best = complete
+    if (growth.outArea === 0 || problem.length !== null) break
+    const longer = trial.length + Math.ceil((growth.outArea * 3) / (2 * trial.width))
+    if (best !== null && longer >= best.length) break
+    if (found !== null && longer >= found.length) break
+    const part = splitOf(rect(0, 0, trial.width, longer), true, [
+      growth.part,
+      { kind: 'spare', rect: rect(0, trial.length, trial.width, longer - trial.length) },
+    ])
+    trial = { ...trial, length: longer }
+    growth = growthOf(trial, part)
+  }
+  return best
+}
+
+/** A piece at the end of a finite field, or a zone there, makes the trial length the field's own. */
+function needsWhole({ length, zones, kinds }: Problem): boolean {
+  if (length === null) return false
+  return zones.end > 0 || kinds.some(({ postures }) => postures.some(({ flush }) => (flush & END) !== 0))
+}
+
+/** The rows of a layout in another order, closed up. */
+function shuffled(part: Part, random: Random): Part {
+  if (part.kind !== 'split' || !part.rows) return part
+  const rows = part.parts.slice()
+  for (let i = rows.length - 1; i > 0; i--) {
+    const j = random.below(i + 1)
+    ;[rows[i], rows[j]] = [rows[j]!, rows[i]!]
+  }
+  return closedUp(splitOf(part.rect, true, rows), { x: 0, y: 0, length: part.rect.length })
+}
+
+/** The layout cut off at `end`: pieces that reach beyond it are taken out. */
+function cropped(part: Part, end: number): Part {
+  const { x, y, width, length } = part.rect
+  if (y + length <= end) return part
+  const whole = rect(x, y, width, Math.max(0, end - y))
+  if (part.kind !== 'split' || end <= y) return { kind: 'spare', rect: whole }
+  const parts = part.parts.map((each) => cropped(each, end))
+  return splitOf(whole, part.rows, parts)
+}
+
+function growthOf(trial: Trial, part: Part): Growth {
+  const out = trial.counts.slice()
+  for (const piece of piecesIn(part)) out[piece.of] = out[piece.of]! - 1
+  return { part, out, outArea: out.reduce((sum, count, kind) => sum + count * trial.areas[kind]!, 0) }
+}
+
+/** The layout with the pieces that found no room in rows behind it; null where the field ends too early for them. */
+function completed(trial: Trial, growth: Growth, meter: Meter, random: Random): Found | null {
+  let { part } = growth
+  let whole = trial
+  if (growth.outArea > 0) {
+    const most = roomFor(trial, growth.out)
+    const length = trial.problem.length === null ? most : Math.min(most, trial.problem.length - trial.length)
+    if (length <= 0) return null
+    whole = { ...trial, length: trial.length + length }
+    const filling = filledFrom(whole, rect(0, trial.length, trial.width, length), growth.out, 30, meter, random)
+    if (filling.area < growth.outArea) return null
+    part = splitOf(rect(0, 0, trial.width, whole.length), true, [part, filling.part])
+  }
+  if (!trial.plain) {
+    const end = piecesIn(part).reduce((farthest, { rect: { y, length } }) => Math.max(farthest, y + length), 0)
+    return { length: end, part, trial: whole }
+  }
+  const length = tightLength(part)
+  return { length, part: closedUp(part, { x: 0, y: 0, length }), trial: whole }
+}
+
+/** A length that surely takes the pieces one behind another, with what zones, phases and flaws may cost each. */
+function roomFor(trial: Trial, out: readonly number[]): number {
+  const { kinds, zones, flaws } = trial.problem
+  let length = zones.start
+  for (const flaw of flaws) length += flaw.length
+  for (const [kind, count] of out.entries()) {
+    const { postures, tie } = kinds[kind]!
+    length +=
+      count * (Math.max(...postures.map((posture) => posture.length)) + (tie?.axis === 'along' ? tie.repeat : 0))
+  }
+  return length
+}
+
+function filledFrom(
+  trial: Trial,
+  room: Rect,
+  available: readonly number[],
+  beam: number,
+  meter: Meter,
+  random: Random,
+): Filled {
+  const budget = Number.POSITIVE_INFINITY
+  return fill(trial, room, available, { beam, budget, greed: [0.05, 0.1, 0.2, 0.3][random.below(4)]!, meter, random })
+}
