@@ -2,6 +2,7 @@ import { barBound } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import { spotsOf } from './exact/blocks.ts'
 import { multisets } from './exact/fronts.ts'
+import { Phases } from './exact/phases.ts'
 import { shortest } from './exact/shortest.ts'
 import type { Layout } from './layout.ts'
 import { answerOf, layoutOf } from './layout.ts'
@@ -74,7 +75,7 @@ class Run {
     this.report()
     if (longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
-    if (!this.proved() && !problem.tied && multisets(problem) <= MOST_MULTISETS) this.exact()
+    if (!this.proved() && (!problem.tied || Phases.of(problem)) && multisets(problem) <= MOST_MULTISETS) this.exact()
     if (this.best === null && longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
     if (!this.proved() && !control.stop?.()) this.search()
@@ -94,7 +95,7 @@ class Run {
     this.steps += found.steps
     if (problem.cuts === 'guillotine')
       this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
-    if (found.tree) this.offer(flawless ? spotsOf(problem, found.tree) : null)
+    if (found.best) this.offer(flawless ? spotsOf(problem, found.best.tree, found.best.start) : null)
   }
 
   private search(): void {}

@@ -8,7 +8,7 @@ export const AFTER = 2
 
 /**
  * Blocks made bottom-up, in typed arrays that grow: size, sides they must touch, and what they are made of.
- * Numbers of blocks are handed out in order and stay valid until `clear`.
+ * Numbers of blocks are handed out in order.
  */
 export class Blocks {
   count = 0
@@ -20,8 +20,10 @@ export class Blocks {
   /** a piece: kind and posture; a join: left and right, or earlier and later block */
   first = new Int32Array(1024)
   second = new Int32Array(1024)
+  /** along the strip: the second block lies this much farther than it need; below 0: the first does (beside only) */
+  shift = new Float64Array(1024)
 
-  add(how: number, width: number, length: number, flush: number, first: number, second: number): number {
+  add(how: number, width: number, length: number, flush: number, first: number, second: number, shift: number): number {
     if (this.count === this.width.length) this.grow()
     const i = this.count++
     this.how[i] = how
@@ -30,11 +32,8 @@ export class Blocks {
     this.flush[i] = flush
     this.first[i] = first
     this.second[i] = second
+    this.shift[i] = shift
     return i
-  }
-
-  clear(): void {
-    this.count = 0
   }
 
   private grow(): void {
@@ -49,6 +48,7 @@ export class Blocks {
     this.how = longer(this.how, new Uint8Array(size))
     this.first = longer(this.first, new Int32Array(size))
     this.second = longer(this.second, new Int32Array(size))
+    this.shift = longer(this.shift, new Float64Array(size))
   }
 }
 
@@ -66,6 +66,7 @@ export type Tree =
       readonly how: 'beside' | 'after'
       readonly first: Tree
       readonly second: Tree
+      readonly shift: number
       readonly flush: number
       readonly width: number
       readonly length: number
@@ -79,14 +80,22 @@ export function treeOf(blocks: Blocks, block: number): Tree {
   const second = blocks.second[block]!
   if (blocks.how[block] === PIECE) return { how: 'piece', kind: first, posture: second, flush, width, length }
   const how = blocks.how[block] === BESIDE ? 'beside' : 'after'
-  return { how, first: treeOf(blocks, first), second: treeOf(blocks, second), flush, width, length }
+  return {
+    how,
+    first: treeOf(blocks, first),
+    second: treeOf(blocks, second),
+    shift: blocks.shift[block]!,
+    flush,
+    width,
+    length,
+  }
 }
 
 /**
- * Where the pieces of a block lie when it starts at the field's corner: everything pushed toward left and start, but
- * out of zones it may not enter; what must touch right or end goes there.
+ * Where the pieces of a block lie when it starts at `start` on the left side: everything pushed toward left and start as far
+ * as its shifts allow, but out of zones it may not enter; what must touch right or end goes there.
  */
-export function spotsOf(problem: Problem, tree: Tree): Spot[] {
+export function spotsOf(problem: Problem, tree: Tree, start: number): Spot[] {
   const { zones } = problem
   const spots: Spot[] = []
   const put = (t: Tree, x: number, y: number): void => {
@@ -99,12 +108,16 @@ export function spotsOf(problem: Problem, tree: Tree): Spot[] {
       })
       return
     }
-    const { first: a, second: b } = t
-    put(a, x, y)
-    if (t.how === 'beside')
-      put(b, a.flush & LEFT ? Math.max(x + a.width, zones.left) : Math.max(x, zones.left) + a.width, y)
-    else put(b, x, a.flush & START ? Math.max(y + a.length, zones.start) : Math.max(y, zones.start) + a.length)
+    const { first: a, second: b, shift } = t
+    put(a, x, y + Math.max(0, -shift))
+    if (t.how === 'beside') {
+      const right = a.flush & LEFT ? Math.max(x + a.width, zones.left) : Math.max(x, zones.left) + a.width
+      put(b, right, y + Math.max(0, shift))
+    } else {
+      const end = a.flush & START ? Math.max(y + a.length, zones.start) : Math.max(y, zones.start) + a.length
+      put(b, x, end + shift)
+    }
   }
-  put(tree, 0, 0)
+  put(tree, 0, start)
   return spots
 }

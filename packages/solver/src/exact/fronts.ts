@@ -4,6 +4,7 @@ import type { Tree } from './blocks.ts'
 import { AFTER, BESIDE, Blocks, PIECE, treeOf } from './blocks.ts'
 import { Heap } from './heap.ts'
 import { PackedCounts } from './packed.ts'
+import { Phases } from './phases.ts'
 import { Reach } from './reach.ts'
 
 /**
@@ -43,6 +44,8 @@ export interface Finished {
   readonly width: number
   /** farthest end of any piece */
   readonly length: number
+  /** where the block starts */
+  readonly start: number
   readonly tree: Tree
 }
 
@@ -88,6 +91,10 @@ class Search {
   private readonly capacity: number
   private readonly widthSums: Reach
   private readonly lengthSums: Reach
+  /** for ties along the strip */
+  private readonly phases: Phases | null
+  /** per slot: groups that are whole in it */
+  private readonly closed: Uint8Array[] = []
   private steps = 0
 
   constructor(problem: Problem, limits: Limits) {
@@ -99,6 +106,7 @@ class Search {
       m *= k.count + 1
     }
     this.full = m - 1
+    this.phases = problem.tied ? Phases.of(problem) : null
     this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
     this.total = problem.kinds.reduce((sum, k) => sum + k.count * k.area, 0)
     const { length, zones } = problem
@@ -116,8 +124,19 @@ class Search {
     const { kinds } = this.problem
     for (const [kind, k] of kinds.entries())
       for (const [posture, p] of k.postures.entries())
-        this.offer(this.radix[kind]!, PIECE, p.width, p.length, p.flush, kind, posture)
+        this.offer(
+          this.radix[kind]!,
+          PIECE,
+          p.width,
+          p.length,
+          p.flush,
+          kind,
+          posture,
+          0,
+          this.phases?.ofPiece(kind) ?? null,
+        )
     const done: number[] = []
+    let joins = 0
     for (let m = this.pending.pop(); m !== undefined; m = this.pending.pop()) {
       const slot = this.slots.get(m)!
       if (m === this.full) break
@@ -127,9 +146,9 @@ class Search {
       for (const other of done) {
         if (!this.counts.fit(slot, other)) continue
         this.join(slot, other)
-        if (this.steps > this.limits.effort) return { best: [], steps: this.steps, finished: false }
+        if (this.steps > this.limits.effort || (++joins % 256 === 0 && this.limits.stop?.()))
+          return { best: [], steps: this.steps, finished: false }
       }
-      if (this.limits.stop?.()) return { best: [], steps: this.steps, finished: false }
     }
     return { best: this.results(), steps: this.steps, finished: true }
   }
@@ -138,12 +157,16 @@ class Search {
     const slot = this.slots.get(this.full)
     const out: Finished[] = []
     if (slot === undefined) return out
-    for (const { flush, blocks } of this.cells[slot]!)
+    for (const { flush, phases, blocks } of this.cells[slot]!)
       for (const b of blocks) {
         const { zones } = this.problem
         const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
-        const length = flush & END ? this.problem.length! : this.blocks.length[b]! + (flush & START ? 0 : zones.start)
-        out.push({ width, length, tree: treeOf(this.blocks, b) })
+        // a block with an absolute phase starts where the field's repeat meets it
+        const start = phases ? zones.start + this.phases!.shifts(this.phases!.ofField(), phases, zones.start)[0]! : 0
+        const end = start + this.blocks.length[b]! + (flush & START || phases ? 0 : zones.start)
+        const length = flush & END ? this.problem.length! : end
+        if (flush & END || length <= this.limits.length)
+          out.push({ width, length, start, tree: treeOf(this.blocks, b) })
       }
     return out.sort((a, b) => a.length - b.length || a.width - b.width)
   }
@@ -153,6 +176,10 @@ class Search {
     const sum = this.multiset[s]! + this.multiset[t]!
     for (const a of this.cells[s]!)
       for (const b of this.cells[t]!) {
+        if (a.phases || b.phases) {
+          this.shifted(sum, a, b)
+          continue
+        }
         const across = LEFT | RIGHT
         const along = START | END
         if ((a.flush & b.flush & across) === 0) {
@@ -181,7 +208,7 @@ class Search {
       const la = length[p]! + liftA
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
-      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q)
+      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null)
       if (la >= lb) i++
       if (lb >= la) j++
     }
@@ -199,10 +226,72 @@ class Search {
       const wa = width[p]! + liftA
       const wb = width[q]! + liftB
       const l = joined(length[p]!, length[q]!, (a.flush & START) !== 0, (b.flush & END) !== 0, zones.start, zones.end)
-      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q)
+      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null)
       if (wa >= wb) i--
       if (wb >= wa) j--
     }
+  }
+
+  /** Joins of blocks of which one at least keeps a phase: pair by pair, since what lies after is shifted by its own amount. */
+  private shifted(sum: number, a: Cell, b: Cell): void {
+    const phases = this.phases!
+    const { zones } = this.problem
+    const { width, length } = this.blocks
+    const flush = a.flush | b.flush
+    const closed = this.closedIn(sum)
+    if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
+      const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
+      const [c, d] = swap ? [b, a] : [a, b]
+      if (!(c.flush & RIGHT) && !(d.flush & LEFT))
+        for (const shift of phases.shifts(c.phases, d.phases, 0)) {
+          const other = shift === 0 ? 0 : phases.repeat - shift
+          const later = phases.merge(c.phases, 0, d.phases, shift, closed)
+          const sooner = phases.merge(c.phases, other, d.phases, 0, closed)
+          for (const p of c.blocks)
+            for (const q of d.blocks) {
+              const w = joined(
+                width[p]!,
+                width[q]!,
+                (c.flush & LEFT) !== 0,
+                (d.flush & RIGHT) !== 0,
+                zones.left,
+                zones.right,
+              )
+              this.offer(sum, BESIDE, w, Math.max(length[p]!, length[q]! + shift), flush, p, q, shift, later)
+              if (shift)
+                this.offer(sum, BESIDE, w, Math.max(length[p]! + other, length[q]!), flush, p, q, -other, sooner)
+            }
+        }
+    }
+    for (const [c, d] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      const liftC = this.lift(c.flush, flush, LEFT, RIGHT)
+      const liftD = this.lift(d.flush, flush, LEFT, RIGHT)
+      for (const p of c.blocks)
+        for (const shift of phases.shifts(c.phases, d.phases, length[p]!)) {
+          const at = length[p]! + shift
+          const merged = phases.merge(c.phases, 0, d.phases, at, closed)
+          for (const q of d.blocks)
+            this.offer(
+              sum,
+              AFTER,
+              Math.max(width[p]! + liftC, width[q]! + liftD),
+              at + length[q]!,
+              flush,
+              p,
+              q,
+              shift,
+              merged,
+            )
+        }
+    }
+  }
+
+  private closedIn(m: number): Uint8Array {
+    const slot = this.slots.get(m)
+    return (slot !== undefined && this.closed[slot]) || this.phases!.closed(this.countsOf(m))
   }
 
   /** How far a block with `own` flags moves or grows inside one with `all` flags: by the zones it must stay out of. */
@@ -224,6 +313,8 @@ class Search {
     flush: number,
     first: number,
     second: number,
+    shift: number,
+    phases: Int32Array | null,
   ): void {
     this.steps++
     const { limits } = this
@@ -240,15 +331,16 @@ class Search {
       this.slots.set(m, slot)
       this.multiset.push(m)
       this.counts.push(m)
+      if (this.phases) this.closed.push(this.phases.closed(this.countsOf(m)))
       this.restArea.push(rest)
       this.cells.push([])
       this.pending.push(m)
     } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
     const list = this.cells[slot]!
     let cell: Cell | undefined
-    for (const c of list) if (c.flush === flush) cell = c
+    for (const c of list) if (c.flush === flush && same(c.phases, phases)) cell = c
     if (!cell) {
-      cell = { flush, blocks: [] }
+      cell = { flush, phases, blocks: [] }
       list.push(cell)
     }
     const { blocks } = cell
@@ -267,28 +359,25 @@ class Search {
     while (from > 0 && w[blocks[from - 1]!]! === width) from--
     let to = low
     while (to < blocks.length && l[blocks[to]!]! >= length) to++
-    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second))
+    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift))
   }
 
   private areaOf(m: number): number {
-    let area = 0
+    return this.countsOf(m).reduce((sum, n, i) => sum + n * this.problem.kinds[i]!.area, 0)
+  }
+
+  private countsOf(m: number): number[] {
     let rest = m
-    for (const k of this.problem.kinds) {
-      area += (rest % (k.count + 1)) * k.area
+    return this.problem.kinds.map((k) => {
+      const n = rest % (k.count + 1)
       rest = Math.floor(rest / (k.count + 1))
-    }
-    return area
+      return n
+    })
   }
 
   /** Drops blocks beside or before which the remaining pieces must leave too much. */
   private thin(slot: number): void {
-    const rest = this.full - this.multiset[slot]!
-    const counts: number[] = []
-    let m = rest
-    for (const k of this.problem.kinds) {
-      counts.push(m % (k.count + 1))
-      m = Math.floor(m / (k.count + 1))
-    }
+    const counts = this.countsOf(this.full - this.multiset[slot]!)
     const acrossGap = this.widthSums.gapsFor(counts)
     const alongGap = this.lengthSums.gapsFor(counts)
     const overcharge = this.limits.overcharge ?? 0
@@ -306,7 +395,16 @@ class Search {
 
 interface Cell {
   readonly flush: number
+  /** phases of groups that have pieces elsewhere, relative to the block's start; -1 for others; null when there are none */
+  readonly phases: Int32Array | null
   blocks: number[]
+}
+
+function same(a: Int32Array | null, b: Int32Array | null): boolean {
+  if (a === b) return true
+  if (!a || !b) return false
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false
+  return true
 }
 
 /** Two in a row; `low` and `high` tell whether the first touches the low side and the second the high side. */

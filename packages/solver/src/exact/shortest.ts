@@ -2,14 +2,13 @@ import { nextOf, reachableLengths } from '../bounds/reachable.ts'
 import type { Control } from '../model.ts'
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import type { Tree } from './blocks.ts'
+import type { Finished } from './fronts.ts'
 import { fronts } from './fronts.ts'
 
 /** What a search by rising limits has shown. */
 export interface Shortest {
   /** a shortest layout, when one below `upper` was found */
-  readonly tree: Tree | null
-  readonly length: number | null
+  readonly best: Finished | null
   /** no layout is shorter */
   readonly bound: number
   /** everything below `upper` was searched */
@@ -39,16 +38,15 @@ export function shortest(problem: Problem, lower: number, upper: number | null, 
       stop: control.stop,
     })
     steps += found.steps
-    if (!found.finished) return { tree: null, length: null, bound, finished: false, steps }
+    if (!found.finished) return { best: null, bound, finished: false, steps }
     const best = found.best[0]
-    if (best && (upper === null || best.length < upper))
-      return { tree: best.tree, length: best.length, bound: best.length, finished: true, steps }
-    if (whole) return { tree: null, length: null, bound: problem.length! + 1, finished: true, steps }
+    if (best && (upper === null || best.length < upper)) return { best, bound: best.length, finished: true, steps }
+    if (whole) return { best: null, bound: problem.length! + 1, finished: true, steps }
     bound = lengths ? nextOf(lengths, limit + 1) : limit + 1
     allowance = Math.max(2 * allowance, Math.ceil(bound / 400))
     control.onProgress?.(upper, bound)
   }
-  return { tree: null, length: null, bound: Math.min(bound, last + 1), finished: true, steps }
+  return { best: null, bound: Math.min(bound, last + 1), finished: true, steps }
 }
 
 /** In a field of set length: as far as pieces may reach; in an open one, all of them one after another. */

@@ -1,0 +1,169 @@
+import type { Tie } from '../model.ts'
+import { END, START } from '../model.ts'
+import type { Kind, Problem } from '../problem.ts'
+
+/**
+ * Groups whose placements keep phase along the strip: y − offset is the same for all of a group, modulo the repeat. What matters
+ * of a block is the phase of each group that still has pieces elsewhere, relative to the block's own start; a group
+ * that is whole inside a block is forgotten. The field is a group of its own for pieces with an absolute phase.
+ *
+ * Blocks that share a group are shifted against each other until its phases agree. Blocks that do not may have to be shifted
+ * as well, when pieces elsewhere tie their groups together. By how much: in a layout pushed as far to the start as
+ * its ties let it, every position is reached from the start by a chain of pieces lying tight on each other and of steps from one
+ * piece of a group to another. So, modulo the repeat, every group's phase is a sum of lengths and of differences of offsets, each
+ * used at most once, and two groups' phases differ by a difference of such sums: only these shifts are tried.
+ */
+export class Phases {
+  readonly repeat: number
+  readonly groups: number
+  /** per kind: its group, or -1 */
+  private readonly groupOf: Int32Array
+  private readonly kinds: readonly Kind[]
+  /** differences that two groups' phases may have; null: any */
+  private readonly differences: Uint8Array | null
+  /** the group of pieces with an absolute phase, or -1 */
+  readonly field: number
+
+  /** Null when the fronts cannot keep these ties: across the strip, of several repeats, or together with ends to touch. */
+  static of(problem: Problem): Phases | null {
+    const ties = problem.kinds.flatMap((k) => (k.tie ? [k.tie] : []))
+    const repeats = new Set(ties.map((t) => t.repeat))
+    const ends = problem.kinds.some((k) => k.postures.some((p) => p.flush & (START | END)))
+    return ties.some((t) => t.axis === 'across') || repeats.size !== 1 || ends
+      ? null
+      : new Phases(problem, ties[0]!.repeat)
+  }
+
+  private constructor(problem: Problem, repeat: number) {
+    this.repeat = repeat
+    this.kinds = problem.kinds
+    const names: string[] = []
+    let field = -1
+    this.groupOf = Int32Array.from(problem.kinds, ({ tie }) => {
+      if (!tie) return -1
+      const name = nameOf(tie)
+      const known = names.indexOf(name)
+      if (known >= 0) return known
+      if (tie.absolute) field = names.length
+      return names.push(name) - 1
+    })
+    this.field = field
+    this.groups = names.length
+    this.differences = differencesOf(problem, repeat)
+  }
+
+  /** Phase of a piece's group relative to the piece's own start; null for an untied kind. */
+  ofPiece(kind: number): Int32Array | null {
+    const group = this.groupOf[kind]!
+    if (group < 0) return null
+    const out = new Int32Array(this.groups).fill(-1)
+    out[group] = modulo(-this.kinds[kind]!.tie!.offset, this.repeat)
+    return out
+  }
+
+  /** The phase of the field's own group, seen from the field's start. */
+  ofField(): Int32Array {
+    const out = new Int32Array(this.groups).fill(-1)
+    if (this.field >= 0) out[this.field] = 0
+    return out
+  }
+
+  /** Which groups are whole within these counts: 1 for those. The field's never is. */
+  closed(counts: readonly number[]): Uint8Array {
+    const out = new Uint8Array(this.groups).fill(1)
+    for (const [i, k] of this.kinds.entries()) {
+      const group = this.groupOf[i]!
+      if (group >= 0 && counts[i] !== k.count) out[group] = 0
+    }
+    if (this.field >= 0) out[this.field] = 0
+    return out
+  }
+
+  /**
+   * Shifts of b's start against a's, modulo the repeat, that may be of use, smallest first; `lying` is where b lies without a
+   * shift. Where they share groups there is one at most.
+   */
+  shifts(a: Int32Array | null, b: Int32Array | null, lying: number): readonly number[] {
+    if (!a || !b) return ZERO
+    let shared = -1
+    for (let g = 0; g < this.groups; g++)
+      if (a[g]! >= 0 && b[g]! >= 0) {
+        const shift = modulo(a[g]! - b[g]! - lying, this.repeat)
+        if (shared >= 0 && shared !== shift) return NONE
+        shared = shift
+      }
+    if (shared >= 0) return [shared]
+    const out = [0]
+    for (let shift = 1; shift < this.repeat; shift++) if (this.useful(a, b, lying + shift)) out.push(shift)
+    return out
+  }
+
+  /** The phases of both, b's start lying `at` after the first's, a's `before`; those in `closed` are forgotten. */
+  merge(a: Int32Array | null, before: number, b: Int32Array | null, at: number, closed: Uint8Array): Int32Array | null {
+    if (!a && !b) return null
+    const out = new Int32Array(this.groups).fill(-1)
+    let any = false
+    for (let g = 0; g < this.groups; g++) {
+      if (closed[g]) continue
+      if (a && a[g]! >= 0) out[g] = modulo(a[g]! + before, this.repeat)
+      else if (b && b[g]! >= 0) out[g] = modulo(b[g]! + at, this.repeat)
+      else continue
+      any = true
+    }
+    return any ? out : null
+  }
+
+  private useful(a: Int32Array, b: Int32Array, shift: number): boolean {
+    if (!this.differences) return true
+    for (let g = 0; g < this.groups; g++)
+      if (a[g]! >= 0)
+        for (let h = 0; h < this.groups; h++)
+          if (b[h]! >= 0 && !this.differences[modulo(b[h]! + shift - a[g]!, this.repeat)]) return false
+    return true
+  }
+}
+
+const ZERO = [0] as const
+const NONE = [] as const
+
+/** Beyond this many sums every difference is taken to be possible. */
+const MOST_SUMS = 2000
+
+function differencesOf(problem: Problem, repeat: number): Uint8Array | null {
+  let sums = new Uint8Array(repeat)
+  sums[0] = 1
+  const plus = (choices: readonly number[]) => {
+    const next = sums.slice()
+    for (let s = 0; s < repeat; s++) if (sums[s]) for (const c of choices) next[modulo(s + c, repeat)] = 1
+    sums = next
+  }
+  const offsets = new Map<string, number[]>()
+  for (const k of problem.kinds) {
+    const lengths = [...new Set(k.postures.map((p) => p.length))]
+    for (let n = 0; n < Math.min(k.count, repeat); n++) plus(lengths)
+    if (!k.tie) continue
+    const name = nameOf(k.tie)
+    offsets.set(name, [...(offsets.get(name) ?? (k.tie.absolute ? [0] : [])), k.tie.offset])
+  }
+  if (problem.zones.start > 0) plus([problem.zones.start])
+  const all = new Set<number>([0])
+  for (const of of offsets.values()) {
+    plus(of.flatMap((a) => of.map((b) => a - b)))
+    for (const o of of) all.add(o)
+  }
+  const phases = new Uint8Array(repeat)
+  for (let s = 0; s < repeat; s++) if (sums[s]) for (const o of all) phases[modulo(s - o, repeat)] = 1
+  const list = [...phases.keys()].filter((s) => phases[s])
+  if (list.length > MOST_SUMS) return null
+  const out = new Uint8Array(repeat)
+  for (const a of list) for (const b of list) out[modulo(a - b, repeat)] = 1
+  return out
+}
+
+function nameOf(tie: Tie): string {
+  return tie.absolute ? 'absolute' : `group ${tie.group}`
+}
+
+function modulo(a: number, n: number): number {
+  return ((a % n) + n) % n
+}
