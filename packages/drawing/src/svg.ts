@@ -82,10 +82,7 @@ const paint = (weight: number, fill: 'none' | 'ink' | 'paper'): string =>
 
 const num = (n: number): string => `${Math.round(n * 1000) / 1000}`
 
-const escaped = (words: string): string =>
-  words.replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`).replace(NOT_XML, '')
+// XML allows no control characters and no lone surrogates, not even escaped
+const allowed = (words: string): string => words.replace(/[\p{Cc}\p{Cs}\ufffe\uffff]/gu, '')
 
-// characters that XML does not allow, even escaped
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
-const NOT_XML =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g
+const escaped = (words: string): string => allowed(words).replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`)

@@ -102,14 +102,6 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
       lines.set(edge, flag.line)
     }
   }
-  add(edgeNames(cloth, options, field, texts))
-
-  const lineBoxes = edges.map((edge) => boxOf(lines.get(edge) ?? edge.segment, edge.weight + 0.9 * by))
-  const insides = own.flatMap((edge) => {
-    const inner = insideLine(edge, style)
-    return inner === null ? [] : [{ ...inner, edge }]
-  })
-  const insideBoxes = insides.map((each) => boxOf(each.segment, 0.9 * by))
   const scissorMarks = divisions
     .filter((edge) => edge.division!.how.startsWith('shears'))
     .flatMap((edge) => scissorsAt(edge, view, by))
@@ -121,6 +113,14 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
         : [],
   )
   marks.push(...scissorMarks)
+  add(edgeNames(cloth, options, field, [...texts, ...scissorBoxes]))
+
+  const lineBoxes = edges.map((edge) => boxOf(lines.get(edge) ?? edge.segment, edge.weight + 0.9 * by))
+  const insides = own.flatMap((edge) => {
+    const inner = insideLine(edge, style)
+    return inner === null ? [] : [{ ...inner, edge }]
+  })
+  const insideBoxes = insides.map((each) => boxOf(each.segment, 0.9 * by))
   const fixed = (): readonly Box[] => [...texts, ...lineBoxes, ...insideBoxes, ...scissorBoxes]
 
   // labels, then what is too small for its label
@@ -145,34 +145,35 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     else add(label)
   }
   const clear: Box[] = []
+  const leaderBoxes: Box[] = []
   let leaders = 0
-  const groups = alike(small)
-  for (const group of groups) {
-    const numbers = group.map((item) => {
-      for (const block of numberAlone(item, style)) {
-        const spot = findSpot(block, padded(item.box, -0.5 * by), fixed(), { x: 0.5, y: 0.5 })
-        if (spot === null) continue
-        add(spot.marks)
-        return true
-      }
-      return false
-    })
+  const inside = new Set<Named>()
+  for (const item of small)
+    for (const block of numberAlone(item, style)) {
+      const spot = findSpot(block, padded(item.box, -0.5 * by), fixed(), { x: 0.5, y: 0.5 })
+      if (spot === null) continue
+      add(spot.marks)
+      inside.add(item)
+      break
+    }
+  for (const group of alike(small)) {
+    const numbered = group.every((item) => inside.has(item))
     const outer = marginLabel(group, options, [...texts, ...lineBoxes, ...scissorBoxes])
     if (outer === null) {
-      if (numbers.includes(false)) homeless.push(...group.map((item) => item.label))
+      if (!numbered) homeless.push(...group.map((item) => item.label))
       continue
     }
     add(outer.marks)
     // with its number inside, one leader for all that are alike is enough
-    const led = numbers.includes(false) ? group : group.slice(0, 1)
-    for (const item of led) {
-      const leader = leaderTo(item, outer.at, texts, by)
+    for (const item of numbered ? group.slice(0, 1) : group) {
+      const leader = leaderTo(item, outer.at, [...texts, ...leaderBoxes], by) ?? leaderTo(item, outer.at, texts, by)
       if (leader === null) {
-        if (numbers.includes(false)) homeless.push(item.label)
+        if (!numbered) homeless.push(item.label)
         continue
       }
       marks.push(...leader.marks)
       clear.push(...leader.boxes)
+      leaderBoxes.push(...leader.along)
       leaders += 1
     }
   }
@@ -180,15 +181,15 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
     if (on === null) continue
-    const arrow = placeArrow(cloth, p, on, style, [...fixed(), ...clear])
+    const arrow = placeArrow(cloth, p, on, style, [...fixed(), ...clear, ...leaderBoxes])
     if (arrow !== null) add(arrow.marks, [arrow.at])
   }
   if (options.done === null)
     for (const edge of divisions) {
-      const flag = placeSecondFlag(edge, room, [...texts, ...clear, ...scissorBoxes], edges, style)
+      const flag = placeSecondFlag(edge, room, [...texts, ...clear, ...leaderBoxes, ...scissorBoxes], edges, style)
       if (flag !== null) add(flag.marks, [flag.box])
     }
-  const scale = ruler(cloth, view, measure, style, [...texts, ...scissorBoxes])
+  const scale = ruler(cloth, view, measure, style, [...texts, ...leaderBoxes, ...scissorBoxes])
   add(scale.marks, scale.boxes)
   marks.push(rulerLine(view, style))
 
@@ -251,7 +252,7 @@ function snip(edge: DrawnEdge, by: number): readonly Mark[] {
       line([x, y1 + 1.3 * by, x + 2.2 * by, y1], 0.35 * by),
     ]
   }
-  const y = y1 + 2 * by
+  const y = y1 + 0.1 * by
   return [line([x1 - 1.3 * by, y, x1, y + 2.2 * by], 0.35 * by), line([x1 + 1.3 * by, y, x1, y + 2.2 * by], 0.35 * by)]
 }
 
@@ -381,7 +382,7 @@ function leaderTo(
   at: Box,
   texts: readonly Box[],
   by: number,
-): { readonly marks: readonly Mark[]; readonly boxes: readonly Box[] } | null {
+): { readonly marks: readonly Mark[]; readonly boxes: readonly Box[]; readonly along: readonly Box[] } | null {
   const { box: piece } = item
   const ends: readonly (readonly [number, number])[] = [
     [at.x - 0.8 * by, at.y + at.height * 0.5],
@@ -416,7 +417,20 @@ function leaderTo(
     }
   if (best === null) return null
   const dot: Mark = { kind: 'circle', x: best[0], y: best[1], r: 0.6 * by, weight: 0, fill: 'ink' }
-  return { marks: [line(best, WEIGHTS.thin * by), dot], boxes: [box(best[0] - by, best[1] - by, 2 * by, 2 * by)] }
+  return {
+    marks: [line(best, WEIGHTS.thin * by), dot],
+    boxes: [box(best[0] - by, best[1] - by, 2 * by, 2 * by)],
+    along: stepping(best, 1.5 * by),
+  }
+}
+
+// small boxes that cover a slanted line
+function stepping([x1, y1, x2, y2]: Segment, step: number): readonly Box[] {
+  const n = Math.max(1, Math.ceil(Math.max(Math.abs(x2 - x1), Math.abs(y2 - y1)) / step))
+  const [dx, dy] = [(x2 - x1) / n, (y2 - y1) / n]
+  return Array.from({ length: n }, (_, i) =>
+    box(Math.min(x1 + i * dx, x1 + (i + 1) * dx), Math.min(y1 + i * dy, y1 + (i + 1) * dy), Math.abs(dx), Math.abs(dy)),
+  )
 }
 
 function placeArrow(
@@ -426,7 +440,7 @@ function placeArrow(
   style: Style,
   taken: readonly Box[],
 ): { readonly at: Box; readonly marks: readonly Mark[] } | null {
-  const arrow = arrowBlock(cloth, p, style)
+  const arrow = arrowBlock(cloth, p)
   const area = padded(on, -1.2 * style.by)
   const wide = on.width > 3.4 * style.number
   for (const size of arrowSizes(on, arrow, style)) {
@@ -490,12 +504,20 @@ function edgeNames(cloth: CutCloth, options: DrawOptions, field: Box, taken: rea
   const { view, style, measure } = options
   const { small } = style
   const marks: Extract<Mark, { kind: 'text' }>[] = []
-  const put = (words: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): void => {
-    const mark = text(words, x, y, small, 500, anchor)
-    const own = padded(textBox(mark), 0.5 * style.by)
-    if (!meetsAny(own, [...taken, ...marks.map(textBox)])) marks.push(mark)
+  const put = (
+    words: string,
+    y: number,
+    ...places: readonly (readonly [number, 'start' | 'middle' | 'end'])[]
+  ): void => {
+    for (const [x, anchor] of places) {
+      const mark = text(words, x, y, small, 500, anchor)
+      const own = padded(textBox(mark), 0.5 * style.by)
+      if (meetsAny(own, [...taken, ...marks.map(textBox)])) continue
+      marks.push(mark)
+      return
+    }
   }
-  const above = field.y - 3.2 * style.by
+  const above = field.y - 2.2 * style.by - small * 0.32
   const below = field.y + field.height + small * 1.36 + 0.6 * style.by
   const middle = field.x + field.width / 2
   const right = field.x + field.width
@@ -504,22 +526,16 @@ function edgeNames(cloth: CutCloth, options: DrawOptions, field: Box, taken: rea
   const ends = cloth.from === 'bolt' ? ['Cut end', 'Bolt end'] : ['Head end', 'Foot end']
   const endName = (edge: CutCloth['edges']['start'], plain: string, hem: string): string =>
     edge.kind === 'hem' ? `${hem}, kept, ${measure.bare(edge.depth)} deep` : plain
-  if (atStart) put(endName(cloth.edges.start, ends[0]!, 'Head hem'), middle, above, 'middle')
-  else
-    put(
-      view.stretch.fromFlag
-        ? `From ${view.stretch.fromFlag}${atEnd ? ` to the ${ends[1]!.toLowerCase()}` : ''}`
-        : 'Goes on from before',
-      middle,
-      above,
-      'middle',
-    )
-  const sides = [
-    [cloth.edges.left.kind, field.x, 'start'],
-    [cloth.edges.right.kind, right, 'end'],
-  ] as const
-  for (const [kind, x, anchor] of sides) if (kind === 'selvedge') put('Selvedge', x, above, anchor)
-  if (atEnd) put(endName(cloth.edges.end, ends[1]!, 'Foot hem'), field.x, below, 'start')
-  else if (options.goesOn !== null) put(options.goesOn, field.x, below, 'start')
+  const from = view.stretch.fromFlag
+  const beginning = atStart
+    ? endName(cloth.edges.start, ends[0]!, 'Head hem')
+    : from
+      ? `From ${from}${atEnd ? ` to the ${ends[1]!.toLowerCase()}` : ''}`
+      : 'Goes on from before'
+  put(beginning, above, [middle, 'middle'], [field.x, 'start'], [field.x + field.width * 0.3, 'middle'], [right, 'end'])
+  if (cloth.edges.left.kind === 'selvedge') put('Selvedge', above, [field.x, 'start'])
+  if (cloth.edges.right.kind === 'selvedge') put('Selvedge', above, [right, 'end'])
+  const ending = atEnd ? endName(cloth.edges.end, ends[1]!, 'Foot hem') : (options.goesOn ?? '')
+  if (ending !== '') put(ending, below, [field.x, 'start'], [middle, 'middle'], [right, 'end'])
   return marks
 }

@@ -91,9 +91,11 @@ function* candidates(
   const x = x1
   // where the line begins or ends outside the cloth and the piece is short, the flag stands outside too
   const short = y2 - y1 < 12 * by + tall
-  if (short && y1 < room.cloth.y) yield { box: box(x - wide, y1 - tall - 1.2 * by, wide, tall), line: edge.segment }
+  const aside = edge.division!.how.startsWith('shears') ? 2.4 * by : 0
+  if (short && y1 < room.cloth.y)
+    yield { box: box(x - wide - aside, y1 - tall - 1.2 * by, wide, tall), line: edge.segment }
   if (short && y2 > room.cloth.y + room.cloth.height)
-    yield { box: box(x - wide, y2 + 1.2 * by, wide, tall), line: edge.segment }
+    yield { box: box(x - wide - aside, y2 + 1.2 * by, wide, tall), line: edge.segment }
   // hanging to the left under the line it starts from, else to the right, else astride
   for (const y of along(y1 + 2.6 * by, y2 - 2 * by - tall))
     for (const left of [wide, 0, wide / 2]) yield { box: box(x - left, y, wide, tall), line: edge.segment }

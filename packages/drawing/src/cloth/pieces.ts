@@ -39,7 +39,7 @@ export function namedRemnant(r: Remnant, on: Box, measure: Measure): Named {
 /** The whole label in one block, roomiest first; the last ones read from the right. */
 export function wholeLabels(item: Named, style: Style): readonly Block[] {
   const { small, usual, little, number } = style
-  const along = item.box.height > item.box.width ? item.box.height : item.box.width
+  const along = Math.max(item.box.height, item.box.width)
   // names too long for the piece are cut short; the number and the size never are
   const named = (capital: number, room: number): Block['lines'] =>
     [item.words, item.whose]
@@ -62,13 +62,21 @@ export function wholeLabels(item: Named, style: Style): readonly Block[] {
   return [
     level([mark(number), ...named(usual, room), size(usual)]),
     level([mark(number), ...named(small, room), size(small)]),
+    level([mark(number), ...named(small, room), ...brokenSize(item, small)]),
     level([mark(little), ...named(small, room), size(small)]),
+    level([mark(little), ...named(small, room), ...brokenSize(item, small)]),
     turned([mark(little), ...named(small, item.box.height), size(small)]),
     turned([
       { text: short, capital: small, weight: 500 },
       { text: `${item.label}  ${item.size}`, capital: small, weight: 700 },
     ]),
   ]
+}
+
+// the size on two lines, for inches in narrow pieces
+function brokenSize(item: Named, capital: number): Block['lines'] {
+  const [across, along] = item.size.split('\u00a0×\u00a0')
+  return [`${across}\u00a0×`, along ?? ''].map((words) => ({ text: words, capital, weight: 700 as const }))
 }
 
 // two lines at most, the second cut short
@@ -102,7 +110,6 @@ export const roomIn = (item: Named, style: Style): Box => padded(item.box, -1.1 
 export function arrowBlock(
   cloth: CutCloth,
   p: Placed,
-  style: Style,
 ): { readonly level: boolean; readonly heads: 'both' | 'start' | 'end' | 'left' | 'right' } {
   const oneWay = cloth.cloth.print.way === 'one-way'
   if (!oneWay) return { level: false, heads: 'both' }

@@ -24,7 +24,9 @@ export function rulerWidth(cloth: CutCloth, measure: Measure, style: Style): num
     ...cloth.divisions
       .filter((d) => d.runs === 'across')
       .map((d) => textWidth(measure.bare((d.at - zero) as Length), style.small, 700)),
-    ...cloth.divisions.map((d) => flagWidth(d.flag, style)),
+    // scissors stand between the flag and the cloth
+    ...cloth.divisions.map((d) => flagWidth(d.flag, style) + (d.how === 'shears' ? 4.5 * style.by : 0)),
+    textWidth(measure.bare(cloth.length).replace(/[.\s].*$/, ''), style.small, 500) + 0.3,
     0,
   )
   return Math.max(widest + GAP * style.by + 0.3, 12 * style.by)
@@ -50,13 +52,16 @@ export function ruler(
   const right = view.left - GAP * style.by
   const put = (at: number, below: boolean, weight: 500 | 700): boolean => {
     const y = yOn(view, at)
-    const baseline = below ? y + style.small * 1.36 : y + style.small / 2
-    const mark = text(measure.bare((at - zero) as Length), right, baseline, style.small, weight, 'end')
-    const own = textBox(mark)
-    if (meetsAny(own, [...taken, ...boxes])) return false
-    marks.push(mark)
-    boxes.push(own)
-    return true
+    // a little lower where scissors or a flag are in the way
+    for (const down of below ? [1.36, 1.75, 2.8] : [0.5]) {
+      const mark = text(measure.bare((at - zero) as Length), right, y + style.small * down, style.small, weight, 'end')
+      const own = textBox(mark)
+      if (meetsAny(own, [...taken, ...boxes])) continue
+      marks.push(mark)
+      boxes.push(own)
+      return true
+    }
+    return false
   }
   const { from, to } = view.stretch
   const seen = new Set<number>()

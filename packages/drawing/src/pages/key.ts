@@ -1,4 +1,4 @@
-import type { CutCloth, Result } from '@lengthwise/planner'
+import type { CutCloth } from '@lengthwise/planner'
 import { box } from '../box.ts'
 import type { Drawing } from '../cloth/draw.ts'
 import { scissors } from '../cloth/edges.ts'
@@ -21,16 +21,12 @@ export interface KeyRow {
 const SWATCH = 14
 
 /** The key lists only what is on the page. */
-export function keyRows(
-  cloth: CutCloth,
-  result: Result,
-  drawings: readonly Drawing[],
-  measure: Measure,
-): readonly KeyRow[] {
+export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', measure: Measure): readonly KeyRow[] {
   const rows: KeyRow[] = []
   const kinds = new Set(Object.values(cloth.edges).map((edge) => edge.kind))
-  const hows = new Set(cloth.divisions.map((d) => d.how))
-  const hatches = new Set(drawings.flatMap((d) => [...d.hatches]))
+  const hatches = new Set(
+    drawings === 'all' ? (['waste', 'remnant', 'trim'] as const) : drawings.flatMap((d) => [...d.hatches]),
+  )
   if (kinds.has('hem')) rows.push({ words: 'Hem, kept', swatch: (x, y) => doubled(x, y, DASHES.stitching) })
   if (kinds.has('selvedge')) rows.push({ words: 'Selvedge', swatch: (x, y) => doubled(x, y) })
   const torn = cloth.divisions.find((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
@@ -47,7 +43,6 @@ export function keyRows(
       words: 'Draw a thread, cut along it',
       swatch: (x, y, style) => flagged(drawn.flag, x, y, style, false),
     })
-  void hows
   const names = { waste: 'Waste', remnant: 'Remnant, worth keeping', trim: 'Trim' } as const
   for (const kind of ['waste', 'remnant', 'trim'] as const)
     if (hatches.has(kind)) rows.push({ words: names[kind], swatch: (x, y) => hatched(kind, x, y) })
@@ -69,8 +64,10 @@ export function keyRows(
       words: 'Fold, or a seam to come',
       swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.fold)],
     })
-  rows.push({ words: `All sizes: across × along, in ${measure.unit}`, swatch: () => [] })
-  void result
+  rows.push({
+    words: `All sizes: across × along, in ${measure.unit === 'in' ? 'inches' : measure.unit}`,
+    swatch: () => [],
+  })
   return rows
 }
 

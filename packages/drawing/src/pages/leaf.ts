@@ -67,6 +67,10 @@ export function setRuns(
       else row.push([fit(word, width, capital, weight), weight])
       at += textWidth(word, capital, weight)
     }
+  for (const row of rows) {
+    const last = row.at(-1)
+    if (last) last[0] = last[0].trimEnd()
+  }
   return {
     marks: rows.flatMap((row, i) => runs(row, x, y + i * capital * PITCH, capital)),
     lines: rows.length,

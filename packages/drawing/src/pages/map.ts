@@ -5,7 +5,7 @@ import { drawStretch } from '../cloth/draw.ts'
 import { clothName, tableSize } from '../cloth/names.ts'
 import { rulerWidth } from '../cloth/ruler.ts'
 import type { Style } from '../cloth/style.ts'
-import { OVERRUN, PITCH, WEIGHTS } from '../cloth/style.ts'
+import { OVERRUN, PITCH, paperStyle, WEIGHTS } from '../cloth/style.ts'
 import type { Stretch } from '../cloth/view.ts'
 import { stretches } from '../cloth/view.ts'
 import { altOf } from '../figure.ts'
@@ -30,16 +30,34 @@ const LEAST_OVERRUN = 1.5
 
 /** The cutting map of one cloth: as many pages as it takes at a scale from which one can read. */
 export function mapLeaves(result: Result, cloth: CutCloth, measure: Measure, style: Style): readonly Leaf[] {
-  const wide = rulerWidth(cloth, measure, style)
-  const scale = scaleFor(cloth, wide)
-  const perUnit = 1 / (320 * scale)
-  const clothWide = cloth.width * perUnit
-  if (wide + clothWide + LEAST_OVERRUN <= FRAME.width / 2 && cloth.length * perUnit > ZONE - 40) {
-    const two = twoColumns(result, cloth, measure, style, scale, wide)
-    if (two !== null) return two
+  const setting = (lettering: Style, scale: Scale): Setting => {
+    const ruler = rulerWidth(cloth, measure, lettering)
+    return { result, cloth, measure, style: lettering, scale, perUnit: 1 / (320 * scale), ruler }
   }
-  return oneColumn(result, cloth, measure, style, scale, wide)
+  // large lettering gives way where names or flags would find no place, then the scale does
+  const usual = paperStyle(false)
+  const scale = scaleFor(cloth, rulerWidth(cloth, measure, style))
+  const tries = [setting(style, scale), setting(usual, scale), setting(usual, 10)].filter(fitsAcross)
+  for (const each of tries) {
+    const leaves = twoColumns(each) ?? keyBeside(each) ?? keyBelow(each, false)
+    if (leaves !== null) return leaves
+  }
+  return keyBelow(setting(usual, scale), true)!
 }
+
+interface Setting {
+  readonly result: Result
+  readonly cloth: CutCloth
+  readonly measure: Measure
+  readonly style: Style
+  readonly scale: Scale
+  /** millimetres of paper for a unit of cloth */
+  readonly perUnit: number
+  readonly ruler: number
+}
+
+const fitsAcross = ({ cloth, perUnit, ruler }: Setting): boolean =>
+  ruler + cloth.width * perUnit + OVERRUN <= FRAME.width
 
 /** The largest scale at which the cloth's width fits; 1:10 only where the whole cloth is small. */
 function scaleFor(cloth: CutCloth, ruler: number): Scale {
@@ -48,133 +66,133 @@ function scaleFor(cloth: CutCloth, ruler: number): Scale {
   return fits(20) ? 20 : 50
 }
 
-function twoColumns(
-  result: Result,
-  cloth: CutCloth,
-  measure: Measure,
-  style: Style,
-  scale: Scale,
-  ruler: number,
-): readonly Leaf[] | null {
-  const perUnit = 1 / (320 * scale)
+/** Two columns on a page, the second with the key below it; null when the cloth is too wide, short or full of small pieces. */
+function twoColumns(setting: Setting): readonly Leaf[] | null {
+  const { cloth, measure, style, perUnit, ruler } = setting
   const column = FRAME.width / 2
-  const pastRight = Math.min(OVERRUN, column - ruler - cloth.width * perUnit)
+  const clothWide = cloth.width * perUnit
+  if (ruler + clothWide + LEAST_OVERRUN > column || cloth.length * perUnit <= ZONE - 40) return null
+  const pastRight = Math.min(OVERRUN, column - ruler - clothWide)
   const found = stretches(cloth, Math.floor(ZONE / perUnit))
-  if (found.length < 2) return null
   const leaves: Leaf[] = []
   for (let i = 0; i < found.length; i += 2) {
     const pair = found.slice(i, i + 2)
-    const on = titled(result, cloth, measure, style, scale, fromWords(pair[0]!))
+    const on = titled(setting, pair[0]!)
     const drawings: Drawing[] = []
     for (const [which, stretch] of pair.entries()) {
       const left = which * column + ruler
-      const tall = (stretch.to - stretch.from) * perUnit
-      const lastOfPage = which === 1 || pair.length === 1
-      const below = TOP + tall + style.small * 2.2
+      const below = TOP + (stretch.to - stretch.from) * perUnit + style.small * 2.2
+      const room = TOP + ZONE - below
       const drawing = drawStretch(cloth, {
         view: { stretch, left, top: TOP, perUnit, pastRight },
         measure,
         style,
         rulerLeft: which * column,
-        rightLimit: left + cloth.width * perUnit + pastRight,
-        margins:
-          lastOfPage && below < TOP + ZONE - 30
-            ? [box(which * column, below, column - 1, Math.min(30, TOP + ZONE - below))]
-            : [],
+        rightLimit: left + clothWide + pastRight,
+        margins: room > 30 ? [box(which * column, below, column - 1, Math.min(30, room))] : [],
         done: null,
         goesOn: goesOn(stretch, which === 0 ? 'at the right' : 'on the next page'),
       })
       if (drawing.homeless.length > 0) return null
       drawings.push(drawing)
     }
-    const last = pair.at(-1)!
-    const x = pair.length === 2 ? column + 4 : column + 4
-    const lowest = pair.length === 2 ? lowestOf(drawings[1]!, TOP + (last.to - last.from) * perUnit) : TOP
-    const rows = keyRows(cloth, result, drawings, measure)
-    const key = keyMarks(rows, x, lowest + 7, FRAME.width - x, style, 1)
-    const fits = lowest + 7 + key.height + 14 < 236
-    if (!fits) return null
-    addFigure(on, result, cloth, measure, drawings, [
-      ...key.marks,
-      ...scaleBar(x, lowest + 7 + key.height + 4, scale, measure, style),
-    ])
+    const x = column + 4
+    const second = pair[1]
+    const lowest = second ? lowestOf(drawings[1]!, TOP + (second.to - second.from) * perUnit) : TOP - 7
+    const key = keyMarks(keyRows(cloth, drawings, measure), x, lowest + 7, FRAME.width - x, style, 1)
+    if (lowest + 7 + key.height + 14 > 236) return null
+    addFigure(on, setting, drawings, [...key.marks, ...scaleBar(setting, x, lowest + 7 + key.height + 4)])
     on.parts.push(checkLine())
     leaves.push(on)
   }
   return leaves
 }
 
-function oneColumn(
-  result: Result,
-  cloth: CutCloth,
-  measure: Measure,
-  style: Style,
-  scale: Scale,
-  ruler: number,
-): readonly Leaf[] {
-  const perUnit = 1 / (320 * scale)
-  const clothRight = ruler + cloth.width * perUnit
-  const beside = FRAME.width - clothRight - OVERRUN - 2
-  const keyBeside = beside >= 62
-  const foot = keyBeside ? 10 : 10 + 4 * style.small * 2.1
-  const longest = Math.floor((ZONE - foot) / perUnit)
-  return stretches(cloth, longest).map((stretch) => {
-    const on = titled(result, cloth, measure, style, scale, fromWords(stretch))
+/** One column, with remarks and the key beside it; null when there is no room for them. */
+function keyBeside(setting: Setting): readonly Leaf[] | null {
+  const { cloth, measure, style, perUnit, ruler } = setting
+  const marginLeft = ruler + cloth.width * perUnit + OVERRUN + 12.5
+  const width = FRAME.width - marginLeft
+  if (width < 50) return null
+  const leaves: Leaf[] = []
+  for (const stretch of stretches(cloth, Math.floor((ZONE - 10) / perUnit))) {
+    const on = titled(setting, stretch)
     const bottom = TOP + (stretch.to - stretch.from) * perUnit
-    const marginLeft = clothRight + OVERRUN + 12.5
-    const noteTop = TOP
-    const notes = remarks(cloth, stretch, measure)
-    const margins = [
-      box(marginLeft, noteTop, FRAME.width - marginLeft, bottom - noteTop),
-      box(0, bottom + style.small * 2.2, FRAME.width, Math.max(0, TOP + ZONE - foot - bottom - style.small * 2.2)),
-    ].filter((each) => each.width > 12 && each.height > 5)
-    const drawing = drawStretch(cloth, {
-      view: { stretch, left: ruler, top: TOP, perUnit },
-      measure,
-      style,
-      rulerLeft: 0,
-      rightLimit: Math.min(clothRight + OVERRUN + 11, FRAME.width),
-      margins,
-      done: null,
-      goesOn: goesOn(stretch, 'on the next page'),
-    })
-    const extra: Mark[] = []
-    const rows = keyRows(cloth, result, [drawing], measure)
-    let keyBottom = 0
-    if (keyBeside) {
-      // remarks at the height where they apply, the key below them, clear of names of small pieces
-      const width = FRAME.width - marginLeft
-      const placed = notesBeside(notes, marginLeft, width, TOP, bottom, style, drawing, perUnit, stretch)
-      extra.push(...placed.marks)
-      const key = keyMarks(rows, marginLeft, 0, width, style, 1)
-      const y = Math.max(placed.bottom + 4, Math.min(TOP + ZONE - key.height - 16, bottom - key.height))
-      if (y + key.height <= 233) extra.push(...keyMarks(rows, marginLeft, y, width, style, 1).marks)
-      else extra.push(...keyMarks(rows, 0, lowestOf(drawing, bottom) + 6, Math.min(FRAME.width, 150), style, 2).marks)
-    } else {
-      const top = Math.min(Math.max(lowestOf(drawing, bottom) + 6, 0), 232 - 4 * style.small * 2.1)
-      const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
-      extra.push(...key.marks)
-      keyBottom = top + key.height
-    }
-    extra.push(...scaleBar(0, Math.max(238, keyBottom), scale, measure, style))
-    addFigure(on, result, cloth, measure, [drawing], extra)
+    const drawing = oneStretch(setting, stretch, 10)
+    if (drawing.homeless.length > 0) return null
+    const notes = notesBeside(remarks(cloth, stretch), marginLeft, width, style, drawing, setting, stretch)
+    const rows = keyRows(cloth, [drawing], measure)
+    const { height } = keyMarks(rows, 0, 0, width, style, 1)
+    const y = Math.max(notes.bottom + 4, Math.min(TOP + ZONE - height - 16, bottom - height))
+    const below = lowestOf(drawing, bottom) + 6
+    const wide = marginLeft - 4
+    const columns = wide > 105 ? 2 : 1
+    const place = [keyMarks(rows, marginLeft, y, width, style, 1), keyMarks(rows, 0, below, wide, style, columns)].find(
+      (key, i) => (i === 0 ? y : below) + key.height <= 234,
+    )
+    if (place === undefined) return null
+    addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, 238)])
     on.parts.push(checkLine())
-    return on
+    leaves.push(on)
+  }
+  return leaves
+}
+
+/** One column with the key below it, for wide cloth. */
+function keyBelow(setting: Setting, whatever: boolean): readonly Leaf[] | null {
+  const { cloth, measure, style, perUnit } = setting
+  const most = keyMarks(keyRows(cloth, 'all', measure), 0, 0, FRAME.width, style, 2).height
+  const foot = most + 14
+  const leaves: Leaf[] = []
+  for (const stretch of stretches(cloth, Math.floor((ZONE - foot) / perUnit))) {
+    const on = titled(setting, stretch)
+    const bottom = TOP + (stretch.to - stretch.from) * perUnit
+    const drawing = oneStretch(setting, stretch, foot)
+    if (drawing.homeless.length > 0 && !whatever) return null
+    const rows = keyRows(cloth, [drawing], measure)
+    const top = Math.min(lowestOf(drawing, bottom) + 6, 234 - most)
+    const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
+    addFigure(on, setting, [drawing], [...key.marks, ...scaleBar(setting, 0, 238)])
+    on.parts.push(checkLine())
+    leaves.push(on)
+  }
+  return leaves
+}
+
+function oneStretch({ cloth, measure, style, perUnit, ruler }: Setting, stretch: Stretch, foot: number): Drawing {
+  const clothRight = ruler + cloth.width * perUnit
+  const bottom = TOP + (stretch.to - stretch.from) * perUnit
+  const marginLeft = clothRight + OVERRUN + 12.5
+  const below = bottom + style.small * 2.2
+  return drawStretch(cloth, {
+    view: { stretch, left: ruler, top: TOP, perUnit },
+    measure,
+    style,
+    rulerLeft: 0,
+    rightLimit: Math.min(clothRight + OVERRUN + 11, FRAME.width),
+    margins: [
+      box(marginLeft, TOP, FRAME.width - marginLeft, bottom - TOP),
+      box(0, below, FRAME.width, TOP + ZONE - foot - below),
+    ].filter((each) => each.width > 12 && each.height > 5),
+    done: null,
+    goesOn: goesOn(stretch, 'on the next page'),
   })
 }
 
-function titled(result: Result, cloth: CutCloth, measure: Measure, style: Style, scale: Scale, first: string): Leaf {
+function titled({ result, cloth, measure, style, scale }: Setting, stretch: Stretch): Leaf {
+  const name = `Cutting map: ${decapital(clothName(result, cloth))}`
   const width = cloth.buy === null ? '' : `, ${measure.full(cloth.buy.width)}`
-  const name = `Cutting map: ${decapital(clothName(result, cloth))}${width}`
-  const lies = `On the table ${tableSize(cloth, measure)}.`
+  const from = fromWords(stretch)
   const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}; ${clothProof(cloth, measure)}.` : ''
-  const right = `SCALE 1:${scale}`
   return leaf(
     'map',
-    first === '' ? name : `Cutting map: ${decapital(clothName(result, cloth))}, ${first}`,
-    [`${lies}${laid}`, `${wasteWords(cloth)}. Cut to the numbers, not to the picture.`],
+    from === '' ? `${name}${width}` : `${name}, ${from}`,
+    [
+      `On the table ${tableSize(cloth, measure)}.${laid}`,
+      `${wasteWords(cloth)}. Cut to the numbers, not to the picture.`,
+    ],
     { ...style, small: Math.min(style.small, 3.5) },
-    right,
+    `SCALE 1:${scale}`,
   )
 }
 
@@ -188,24 +206,19 @@ const goesOn = (stretch: Stretch, where: string): string =>
 
 function addFigure(
   on: Leaf,
-  result: Result,
-  cloth: CutCloth,
-  measure: Measure,
+  { result, cloth, measure }: Setting,
   drawings: readonly Drawing[],
   extra: readonly Mark[],
 ): void {
-  on.parts.push({
-    role: 'figure',
-    alt: altOf(result, cloth, measure),
-    marks: [...drawings.flatMap((d) => d.marks), ...extra],
-  })
+  const alt = altOf(result, cloth, measure)
+  on.parts.push({ role: 'figure', alt, marks: [...drawings.flatMap((d) => d.marks), ...extra] })
 }
 
 const lowestOf = (drawing: Drawing, clothEnd: number): number =>
   Math.max(clothEnd, ...drawing.texts.map((each) => each.y + each.height))
 
 /** A bar that shrinks with the picture when the paper was printed too small. */
-function scaleBar(x: number, y: number, scale: Scale, measure: Measure, style: Style): readonly Mark[] {
+function scaleBar({ scale, measure, style }: Setting, x: number, y: number): readonly Mark[] {
   const inch = measure.unit === 'in'
   const steps = scale === 10 ? 2 : 4
   const each = inch ? (scale === 50 ? 20 : 10) : scale === 50 ? 50 : 25
@@ -241,13 +254,13 @@ interface Note {
 }
 
 // remarks that belong to a place on the cloth
-function remarks(cloth: CutCloth, stretch: Stretch, measure: Measure): readonly Note[] {
+function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
   const notes: Note[] = []
   for (const r of cloth.remnants)
     if (r.y < stretch.to && r.y + r.length > stretch.from && r.wouldMake.length > 0)
       notes.push({
         at: Math.max(r.y, stretch.from),
-        words: `${r.name} would make: ${r.wouldMake.slice(0, 2).join('; ')}`,
+        words: unbroken(`${r.name} would make: ${r.wouldMake.slice(0, 2).join('; ')}`),
       })
   for (const d of cloth.divisions) {
     const at = d.runs === 'across' ? d.at : d.to
@@ -258,28 +271,29 @@ function remarks(cloth: CutCloth, stretch: Stretch, measure: Measure): readonly 
         words: `At ${d.flag} go through the hem with shears, then tear. Along a hem never tear.`,
       })
   }
-  void measure
   return notes.sort((a, b) => a.at - b.at)
 }
+
+// sizes are not broken at the end of a line
+const unbroken = (words: string): string =>
+  words.replace(/ × /g, '\u00a0×\u00a0').replace(/(\d) (cm|mm|in)\b/g, '$1\u00a0$2')
 
 function notesBeside(
   notes: readonly Note[],
   x: number,
   width: number,
-  top: number,
-  bottom: number,
   style: Style,
   drawing: Drawing,
-  perUnit: number,
+  { perUnit }: Setting,
   stretch: Stretch,
 ): { readonly marks: readonly Mark[]; readonly bottom: number } {
   const pitch = style.small * PITCH
   const marks: Mark[] = []
   const beside = drawing.texts.filter((each) => each.x + each.width > x - 2)
-  let y = top
+  let y = TOP
   for (const note of notes) {
     const lines = wrap(capital(note.words), width, style.small, 500)
-    y = Math.max(y, top + (note.at - stretch.from) * perUnit)
+    y = Math.max(y, TOP + (note.at - stretch.from) * perUnit)
     const blocked = (): boolean =>
       beside.some((each) => each.y < y + lines.length * pitch + 2 && each.y + each.height + 2 > y)
     while (blocked()) y += 2
@@ -289,9 +303,6 @@ function notesBeside(
     })
     y += (lines.length + 0.7) * pitch
   }
-  void bottom
-  return {
-    marks,
-    bottom: Math.max(y, ...beside.filter((each) => each.x + each.width > x + 2).map((each) => each.y + each.height)),
-  }
+  const labels = beside.filter((each) => each.x + each.width > x + 2)
+  return { marks, bottom: Math.max(y, ...labels.map((each) => each.y + each.height)) }
 }

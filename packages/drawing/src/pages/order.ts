@@ -24,6 +24,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
   const { small } = style
   const pitch = small * 1.55
   const leaves: Leaf[] = []
+  let fresh = 0
   let on = begin()
 
   for (const [g, group] of groups.entries()) {
@@ -32,7 +33,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
     const picture = pictureOf(cloth, steps, style)
     const first = heightOf(steps[0]!)
     const need = Math.max(first + pitch * 2, small * 2 + (picture?.height ?? 0))
-    if (on.y + need > BOTTOM && on.parts.length > 4) on = turnOver()
+    if (on.y + need > BOTTOM && on.y > fresh + 1) on = turnOver()
     const top = on.y
     on.parts.push({ role: 'artifact', marks: [line([0, top, FRAME.width, top], WEIGHTS.thin)] })
     on.y += small * 2.1
@@ -70,7 +71,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
   function begin(): Leaf {
     const name = clothName(result, cloth)
     const tears = cloth.divisions.some((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
-    const fresh = leaf(
+    const page = leaf(
       'order',
       leaves.length === 0 ? 'Tear and cut in this order' : 'Tear and cut in this order, goes on',
       leaves.length === 0
@@ -83,8 +84,9 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
         : [`${name}.`],
       style,
     )
-    leaves.push(fresh)
-    return fresh
+    leaves.push(page)
+    fresh = page.y
+    return page
   }
   function turnOver(): Leaf {
     return begin()
