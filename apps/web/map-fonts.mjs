@@ -9,13 +9,17 @@ import { deflateRawSync } from 'node:zlib'
 const NAME = 'virtual:map-fonts'
 const WEIGHTS = { 400: '400Regular', 500: '500Medium', 700: '700Bold' }
 
-// Latin with its extensions A and B, signs, fractions, arrows; tables that neither layout nor embedding reads stay out
+// Latin with its first extension, signs and fractions; tables that neither layout nor embedding reads stay out
 const RANGES = [
-  [0x20, 0x24f],
-  [0x2000, 0x2026],
-  [0x202f, 0x20ac],
-  [0x2113, 0x215e],
-  [0x2190, 0x22ff],
+  [0x20, 0x17f],
+  [0x218, 0x21b],
+  [0x2002, 0x203a],
+  [0x2044, 0x2044],
+  [0x20ac, 0x20ac],
+  [0x2150, 0x215e],
+  [0x2190, 0x2193],
+  [0x2212, 0x2215],
+  [0x2248, 0x2265],
 ]
 const KEPT = [
   'GDEF',
@@ -35,7 +39,8 @@ const KEPT = [
   'post',
   'prep',
 ]
-const FEATURES = [[], ['lnum', 'tnum'], ['lnum', 'tnum', 'frac'], ['numr'], ['dnom']]
+// as the map asks for them
+const FEATURES = { lnum: true, tnum: true, kern: true, liga: false, clig: false }
 
 /** Gives the page a module that holds the fonts by weight. */
 export function mapFonts() {
@@ -59,14 +64,11 @@ function fonts() {
 
 /** Glyph numbers of the wanted characters, as the map's features shape them. */
 function wanted(font) {
-  const glyphs = new Set([0, 1, 2, 3])
+  const glyphs = new Set([0])
   for (const point of font.characterSet) {
     if (!RANGES.some(([first, last]) => point >= first && point <= last)) continue
-    for (const features of FEATURES)
-      for (const glyph of font.layout(String.fromCodePoint(point), features).glyphs) glyphs.add(glyph.id)
+    for (const glyph of font.layout(String.fromCodePoint(point), FEATURES).glyphs) glyphs.add(glyph.id)
   }
-  for (const text of ['1/2', '1⁄2', '45/64', '45⁄64', 'ffi', 'fl'])
-    for (const glyph of font.layout(text, ['lnum', 'tnum', 'frac']).glyphs) glyphs.add(glyph.id)
   return glyphs
 }
 
@@ -101,7 +103,39 @@ function thinned(file, glyphs) {
   const post = Buffer.from(tables.get('post').subarray(0, 32))
   post.writeUInt32BE(0x00030000, 0)
   tables.set('post', post)
+  tables.set('GPOS', kerningOnly(Buffer.from(tables.get('GPOS'))))
   return assembled(file.subarray(0, 4), tables)
+}
+
+const MARK_TO_BASE = 4
+const EXTENSION = 9
+
+/** Placing of loose accents taken out: its features get a name nobody asks for, its subtables become zeros. */
+function kerningOnly(gpos) {
+  const features = gpos.readUInt16BE(6)
+  for (let n = 0; n < gpos.readUInt16BE(features); n++) {
+    const entry = features + 2 + 6 * n
+    if (['mark', 'mkmk'].includes(gpos.toString('latin1', entry, entry + 4))) gpos.write('none', entry, 'latin1')
+  }
+  const lookups = gpos.readUInt16BE(8)
+  const subtables = []
+  for (let n = 0; n < gpos.readUInt16BE(lookups); n++) {
+    const lookup = lookups + gpos.readUInt16BE(lookups + 2 + 2 * n)
+    for (let m = 0; m < gpos.readUInt16BE(lookup + 4); m++) {
+      const start = lookup + gpos.readUInt16BE(lookup + 6 + 2 * m)
+      const type = gpos.readUInt16BE(lookup)
+      subtables.push(
+        type === EXTENSION
+          ? { type: gpos.readUInt16BE(start + 2), at: start + gpos.readUInt32BE(start + 4) }
+          : { type, at: start },
+      )
+    }
+  }
+  subtables.sort((a, b) => a.at - b.at)
+  subtables.forEach(({ type, at }, n) => {
+    if (type >= MARK_TO_BASE) gpos.fill(0, at, subtables[n + 1]?.at ?? gpos.length)
+  })
+  return gpos
 }
 
 const ARGS_ARE_WORDS = 1

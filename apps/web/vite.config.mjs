@@ -6,10 +6,13 @@ import { mapFonts } from './map-fonts.mjs'
 // a package is taken in only for what is used of it: the page itself holds no solver
 const treeshake = { moduleSideEffects: (id) => !/\/packages\/[a-z-]+\/src\//.test(id) }
 
+const unused = fileURLToPath(new URL('unused.mjs', import.meta.url))
+const UNUSED = ['brotli/decompress.js', 'linebreak', 'png-js', '@noble/ciphers/aes']
+
 export default defineConfig({
   base: './',
   plugins: [viteSingleFile({ removeViteModuleLoader: true })],
-  resolve: { alias: { 'brotli/decompress.js': fileURLToPath(new URL('no-brotli.mjs', import.meta.url)) } },
+  resolve: { alias: Object.fromEntries(UNUSED.map((name) => [name, unused])) },
   worker: { format: 'iife', plugins: () => [mapFonts()], rolldownOptions: { treeshake } },
   build: {
     target: 'es2022',
