@@ -1,0 +1,24 @@
+// One file that runs anywhere Node does: code, typeface and page inside it.
+import { existsSync } from 'node:fs'
+import { build } from 'esbuild'
+
+const here = new URL('.', import.meta.url).pathname
+if (!existsSync(`${here}../web/dist/lengthwise.html`)) throw new Error('build the page first: node apps/web/build.mjs')
+
+await build({
+  entryPoints: [`${here}src/main.ts`],
+  outfile: `${here}dist/lengthwise.mjs`,
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  minify: true,
+  keepNames: true,
+  mainFields: ['module', 'main'],
+  loader: { '.ttf': 'base64', '.html': 'text' },
+  // some libraries inside are CommonJS and ask for require
+  banner: {
+    js: "#!/usr/bin/env node\nimport { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+  },
+  logLevel: 'warning',
+})

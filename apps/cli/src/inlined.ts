@@ -1,0 +1,17 @@
+import { Buffer } from 'node:buffer'
+import regular from '@expo-google-fonts/alegreya-sans/400Regular/AlegreyaSans_400Regular.ttf'
+import medium from '@expo-google-fonts/alegreya-sans/500Medium/AlegreyaSans_500Medium.ttf'
+import bold from '@expo-google-fonts/alegreya-sans/700Bold/AlegreyaSans_700Bold.ttf'
+import html from '../../web/dist/lengthwise.html'
+
+/** The typeface of the map, carried inside the command. */
+export const fonts = (): { regular: Uint8Array; medium: Uint8Array; bold: Uint8Array } => ({
+  regular: bytes(regular),
+  medium: bytes(medium),
+  bold: bytes(bold),
+})
+
+/** The page, carried inside the command. */
+export const page = (): string => html
+
+const bytes = (base64: string): Uint8Array => new Uint8Array(Buffer.from(base64, 'base64'))

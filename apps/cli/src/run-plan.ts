@@ -1,0 +1,94 @@
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads'
+import type { PlanOptions, Progress, Result } from '@lengthwise/planner'
+import { plan } from '@lengthwise/planner'
+import { EXIT, Halt } from './exit.ts'
+
+type Order = Result['order']
+
+export interface RunOptions extends Pick<PlanOptions, 'effort' | 'onlyWidths' | 'compareWidths'> {
+  /** null: no limit but the effort */
+  readonly seconds: number | null
+  /** a line about progress; shown on a terminal only */
+  readonly onProgress?: (progress: Progress) => void
+}
+
+export interface Ran {
+  readonly result: Result
+  readonly interrupted: boolean
+}
+
+interface Task {
+  readonly role: 'plan'
+  readonly order: Order
+  readonly options: Pick<PlanOptions, 'effort' | 'onlyWidths' | 'compareWidths'>
+  /** word 0 turns 1 when the run is to end with the best so far */
+  readonly stop: SharedArrayBuffer
+}
+
+type Message = { readonly progress: Progress } | { readonly result: Result } | { readonly fault: string }
+
+/**
+ * Plans on a thread of its own, so that Ctrl-C and the clock are heard while it works: both ask it to stop,
+ * and it answers with the best layout it has. A second Ctrl-C ends the command at once.
+ */
+export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
+  const stop = new SharedArrayBuffer(4)
+  const { seconds, onProgress, ...planOptions } = options
+  const task: Task = { role: 'plan', order, options: planOptions, stop }
+  const worker = new Worker(new URL(import.meta.url), { workerData: task })
+  let interrupted = false
+  const ask = (): void => void Atomics.store(new Int32Array(stop), 0, 1)
+  const onSignal = (): void => {
+    if (interrupted) process.exit(EXIT.interrupted)
+    interrupted = true
+    ask()
+  }
+  process.on('SIGINT', onSignal)
+  const timer = seconds === null ? undefined : setTimeout(ask, seconds * 1000)
+  try {
+    const result = await new Promise<Result>((resolve, reject) => {
+      worker.on('message', (message: Message) => {
+        if ('progress' in message) onProgress?.(message.progress)
+        else if ('result' in message) resolve(message.result)
+        else reject(new Error(message.fault))
+      })
+      worker.on('error', reject)
+      worker.on('exit', (code) => reject(new Error(`the planning thread ended with ${code}`)))
+    })
+    return { result, interrupted }
+  } finally {
+    clearTimeout(timer)
+    process.off('SIGINT', onSignal)
+    await worker.terminate()
+  }
+}
+
+/** True on the planning thread, where it also does the work. */
+export function servePlanning(): boolean {
+  if (isMainThread || (workerData as Partial<Task> | null)?.role !== 'plan') return false
+  const task = workerData as Task
+  const flag = new Int32Array(task.stop)
+  const post = (message: Message): void => parentPort?.postMessage(message)
+  try {
+    const result = plan(task.order, {
+      ...task.options,
+      stop: () => Atomics.load(flag, 0) === 1,
+      onProgress: (progress) => post({ progress }),
+    })
+    post({ result })
+  } catch (error) {
+    post({ fault: error instanceof Error ? (error.stack ?? error.message) : String(error) })
+  }
+  return true
+}
+
+/** What a fault of the program looks like to its user; the stack only with --debug. */
+export const programFault = (error: unknown, debug: boolean): Halt =>
+  new Halt(EXIT.programFault, [
+    'The program made a mistake and will not show an unchecked answer.',
+    debug ? (error instanceof Error ? (error.stack ?? error.message) : String(error)) : `It says: ${firstLine(error)}`,
+    'Run it again with --debug and keep the plan: both help to mend it. Nothing was written.',
+  ])
+
+const firstLine = (error: unknown): string =>
+  (error instanceof Error ? error.message : String(error)).split('\n')[0] ?? ''
