@@ -206,8 +206,9 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
   }
 }
 
-/** Beyond the seam line of an outer edge; nothing where it is folded or left as it is. */
+/** Beyond the seam line of an outer edge; nothing where it is folded, left as it is, or sewn at its corners only. */
 function outerAllowance(at: SewnPiece, edge: Edge): number {
+  if (at.piece.marks.some((mark) => mark.kind === 'corner-square')) return 0
   return Math.max(0, ...at.seams.filter((side) => side.edge === edge && !side.flat).map((side) => side.allowance))
 }
 
