@@ -6,7 +6,7 @@ import { gzipSync } from 'node:zlib'
 import { build } from 'vite'
 
 const here = fileURLToPath(new URL('.', import.meta.url))
-await build({ root: here, configFile: `${here}vite.config.mjs`, logLevel: 'warn' })
+await build({ root: here, configFile: `${here}vite.config.mjs`, logLevel: 'error' })
 
 // only the scripts that were built may run: the policy names them by their hashes
 const built = `${here}dist/index.html`

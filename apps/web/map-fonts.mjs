@@ -110,17 +110,20 @@ function thinned(file, glyphs) {
 const MARK_TO_BASE = 4
 const EXTENSION = 9
 
-/** Placing of loose accents taken out: its features get a name nobody asks for, its subtables become zeros. */
+/** Placing of loose accents taken out: its features lose their lookups, whose subtables become zeros. */
 function kerningOnly(gpos) {
   const features = gpos.readUInt16BE(6)
   for (let n = 0; n < gpos.readUInt16BE(features); n++) {
     const entry = features + 2 + 6 * n
-    if (['mark', 'mkmk'].includes(gpos.toString('latin1', entry, entry + 4))) gpos.write('none', entry, 'latin1')
+    const lookupCount = features + gpos.readUInt16BE(entry + 4) + 2
+    if (['mark', 'mkmk'].includes(gpos.toString('latin1', entry, entry + 4))) gpos.writeUInt16BE(0, lookupCount)
   }
   const lookups = gpos.readUInt16BE(8)
   const subtables = []
   for (let n = 0; n < gpos.readUInt16BE(lookups); n++) {
     const lookup = lookups + gpos.readUInt16BE(lookups + 2 + 2 * n)
+    // heads of lookups stand between the subtables and stay
+    subtables.push({ type: 0, at: lookup })
     for (let m = 0; m < gpos.readUInt16BE(lookup + 4); m++) {
       const start = lookup + gpos.readUInt16BE(lookup + 6 + 2 * m)
       const type = gpos.readUInt16BE(lookup)
