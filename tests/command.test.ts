@@ -113,7 +113,7 @@ describe('plans', () => {
   })
 
   test('check --json gives the problems as data and the same exit code', () => {
-    const file = planFile('broken-2.yaml', SMALL.replace('150 cm', '1,250'))
+    const file = planFile('broken-2.yaml', SMALL.replace('150 cm', '"1,250"'))
     const { code, out } = run(['check', file, '--json'])
     expect(code).toBe(65)
     const answer = JSON.parse(out) as { ok: boolean; problems: { code: string; path: string; hint: string }[] }

@@ -15,7 +15,7 @@ export async function command(words: readonly string[]): Promise<void> {
   const program = build()
   try {
     if (words.length === 0) {
-      process.stdout.write(program.helpInformation())
+      program.outputHelp()
       return
     }
     await program.parseAsync(words as string[], { from: 'user' })
