@@ -18,13 +18,13 @@ export interface Effort {
 }
 
 const EFFORTS: Readonly<Record<NonNullable<PlanOptions['effort']>, Omit<Effort, 'stop'>>> = {
-  quick: { layoutSteps: 20_000, choices: 2_000, layouts: 20, steps: 100_000, sharings: 200, narrower: 20 },
-  usual: { layoutSteps: 200_000, choices: 20_000, layouts: 120, steps: 1_000_000, sharings: 2_000, narrower: 80 },
+  quick: { layoutSteps: 200_000, choices: 4_000, layouts: 40, steps: 1_000_000, sharings: 200, narrower: 20 },
+  usual: { layoutSteps: 2_000_000, choices: 20_000, layouts: 200, steps: 6_000_000, sharings: 2_000, narrower: 80 },
   thorough: {
-    layoutSteps: 5_000_000,
+    layoutSteps: 50_000_000,
     choices: 400_000,
     layouts: 4_000,
-    steps: 50_000_000,
+    steps: 1_000_000_000,
     sharings: 40_000,
     narrower: 400,
   },
