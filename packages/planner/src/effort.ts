@@ -19,7 +19,7 @@ export interface Effort {
 
 const EFFORTS: Readonly<Record<NonNullable<PlanOptions['effort']>, Omit<Effort, 'stop'>>> = {
   quick: { layoutSteps: 200_000, choices: 4_000, layouts: 40, steps: 1_000_000, sharings: 200, narrower: 20 },
-  usual: { layoutSteps: 2_000_000, choices: 20_000, layouts: 200, steps: 6_000_000, sharings: 2_000, narrower: 80 },
+  usual: { layoutSteps: 1_500_000, choices: 20_000, layouts: 200, steps: 2_500_000, sharings: 2_000, narrower: 80 },
   thorough: {
     layoutSteps: 50_000_000,
     choices: 400_000,

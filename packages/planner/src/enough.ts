@@ -1,14 +1,14 @@
-import type { Cloth, Order } from '@lengthwise/pieces'
+import type { Cloth } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
 import { solveAt, withWidth } from './at-widths.ts'
 import { buyLength, worth } from './buying.ts'
-import type { Counts } from './demand.ts'
+import type { Effort } from './effort.ts'
 import { choicesOf } from './options.ts'
 import type { Setting } from './setting.ts'
 import { settingOf } from './setting.ts'
-import { LayoutBook } from './share.ts'
+import { LayoutBook, longestFor, valueToBuy } from './share.ts'
 
 /**
  * 'N or more is enough': the narrowest width, in marking steps down from this one, from which every step up to it needs the
@@ -24,54 +24,73 @@ export function enoughFrom(
   bought: Length,
 ): Length {
   const { width } = cloth.widths[index]!
+  const best = found.answer.best!
   const step = Math.max(1, book.order.markTo)
+  const names = new Set(cloths.map((c) => c.name))
+  // pieces that do not depend on the width need only be tried at ever closer widths: what fits on narrower cloth fits on wider
+  const fixed = best.options.flat().every(({ way }) => way.pieces.every((p) => p.cloth !== cloth.name || !p.spansWidth))
   let enough = width
+  if (fixed) {
+    let low = 0
+    let high = Math.floor((width - 1) / step)
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2)
+      if (sameWaysDo(length(width - middle * step))) low = middle
+      else high = middle - 1
+    }
+    enough = length(width - low * step)
+  }
   for (let tries = 0; tries < book.effort.narrower; tries++) {
     const next = length(enough - step)
-    if (next <= 0 || book.effort.stop?.() || !isEnough(next)) break
+    if (next <= 0 || book.effort.stop?.() || !(sameWaysDo(next) || someWaysDo(next))) break
     enough = next
   }
   return enough
 
-  function isEnough(next: Length): boolean {
+  function at(next: Length) {
     const order = withWidth(book.order, cloth.name, index, next)
-    const narrower = new LayoutBook(order, book.objective, book.effort)
-    const names = new Set(cloths.map((c) => c.name))
-    const inPlay = order.cloths.filter((c) => names.has(c.name))
-    const same = (laid: number | null | undefined) =>
-      typeof laid === 'number' && buyLength(order, clothIn(order), laid) === bought
-    if (same(sameWays(narrower, inPlay))) return true
-    const value = found.answer.best!.wish.value
-    const now = worth(book.objective, cloth, index, bought)
-    const then = worth(book.objective, clothIn(order), index, bought)
-    const { answer, settings } = solveAt(narrower, inPlay, found.widths, value - now + then)
-    const setting = settings.findIndex((s) => s.cloth.name === cloth.name)
-    return same(answer.best?.shares[setting]?.spreads.find((s) => s.nth === null)?.answer.length)
+    const narrower = new LayoutBook(order, book.objective, narrowEffort(book))
+    return { order, narrower, inPlay: order.cloths.filter((c) => names.has(c.name)) }
   }
 
-  /** The laid length of what is bought when every copy is made as it is here; null when a way is gone. */
-  function sameWays(narrower: LayoutBook, inPlay: readonly Cloth[]): number | null {
+  /** Is the purchase the same when every copy is made as it is here? */
+  function sameWaysDo(next: Length): boolean {
+    const { order, narrower, inPlay } = at(next)
     const settings = inPlay.flatMap((c): Setting[] => {
-      const setting = settingOf(narrower.order, c, found.widths.get(c.name) ?? -1)
+      const setting = settingOf(order, c, found.widths.get(c.name) ?? -1)
       return setting ? [setting] : []
     })
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
+    const setting = settings[s]
+    const spread = best.shares[s]?.spreads.find((x) => x.nth === null)
+    if (!setting?.open || setting.owned.length > 0 || !spread) return false
     const counts = new Map<string, number>()
-    for (const [i, choice] of choicesOf(narrower.order, settings).entries())
-      for (const chosen of found.answer.best!.options[i]!) {
+    for (const [i, choice] of choicesOf(order, settings).entries())
+      for (const chosen of best.options[i]!) {
         const option = choice.options.find((o) => o.way.id === chosen.way.id)
-        if (!option) return null
-        addTo(counts, option.takes[s]!)
+        if (!option) return false
+        for (const [key, n] of option.takes[s]!) counts.set(key, (counts.get(key) ?? 0) + n)
       }
-    const { share } = narrower.share(settings[s]!, counts)
-    return share?.spreads.find((spread) => spread.nth === null)?.answer.length ?? null
+    const long = longestFor(narrower, setting, valueToBuy(narrower, setting, spread.answer.length ?? 0))
+    return narrower.fits(setting, counts, long)
   }
 
-  function clothIn(order: Order): Cloth {
-    return order.cloths.find((c) => c.name === cloth.name)!
+  /** Is it the same with the best ways for that width? */
+  function someWaysDo(next: Length): boolean {
+    const { order, narrower, inPlay } = at(next)
+    const then = order.cloths.find((c) => c.name === cloth.name)!
+    const value =
+      best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, then, index, bought)
+    const { answer, settings } = solveAt(narrower, inPlay, found.widths, value)
+    const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
+    const laid = answer.best?.shares[s]?.spreads.find((spread) => spread.nth === null)?.answer.length
+    return typeof laid === 'number' && buyLength(order, then, laid) === bought
   }
 }
 
-function addTo(counts: Map<string, number>, more: Counts): void {
-  for (const [key, n] of more) counts.set(key, (counts.get(key) ?? 0) + n)
-}
+/** A narrower width is a question aside: it may take a part of the effort. */
+const narrowEffort = (book: LayoutBook): Effort => ({
+  ...book.effort,
+  layoutSteps: Math.ceil(book.effort.layoutSteps / 2),
+  steps: Math.ceil(book.effort.steps / 4),
+})

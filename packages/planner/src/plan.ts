@@ -206,7 +206,7 @@ function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
       share && {
         ...share,
         spreads: share.spreads.map((spread) => {
-          const { asked, answer } = book.lay(setting, spread.ground, spread.counts, true)
+          const { asked, answer } = book.lay(setting, spread.ground, spread.counts, 'tidy')
           const shorter = answer.length !== null && answer.length <= spread.answer.length!
           return shorter && answer.status !== 'stopped' ? { ...spread, asked, answer } : spread
         }),

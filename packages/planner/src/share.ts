@@ -41,6 +41,14 @@ export interface Sharing {
   readonly certain: boolean
 }
 
+interface Laid {
+  readonly asked: Asked
+  readonly answer: Answer
+}
+
+/** Steps of a first look: bounds and quick starts only. */
+const QUICK = 1
+
 /** Layouts worked out so far, so that no request is laid twice. */
 export class LayoutBook {
   readonly order: Order
@@ -49,7 +57,7 @@ export class LayoutBook {
   /** layouts made, and steps of search they took */
   lays = 0
   steps = 0
-  readonly #answers = new Map<string, { asked: Asked; answer: Answer }>()
+  readonly #answers = new Map<string, Laid>()
   readonly #bounds = new Map<string, Certificate>()
   readonly #shares = new Map<string, Sharing>()
 
@@ -59,14 +67,15 @@ export class LayoutBook {
     this.effort = effort
   }
 
-  lay(setting: Setting, ground: Ground, counts: Counts, tidy = false): { asked: Asked; answer: Answer } {
-    const key = `${setting.id}|${groundKey(ground)}|${tidy ? 'tidy' : ''}|${countsKey(counts)}`
+  lay(setting: Setting, ground: Ground, counts: Counts, how: 'quick' | 'usual' | 'tidy' = 'usual'): Laid {
+    const key = `${setting.id}|${groundKey(ground)}|${how}|${countsKey(counts)}`
     const known = this.#answers.get(key)
     if (known) return known
     const asked = ask(ground, counts, setting.bundles)
-    const { stop } = this.effort
-    const answer = lay(asked.request, { effort: this.effort.layoutSteps, tidy, ...(stop ? { stop } : {}) })
-    this.lays++
+    const { stop, layoutSteps } = this.effort
+    const effort = how === 'quick' ? QUICK : layoutSteps
+    const answer = lay(asked.request, { effort, tidy: how === 'tidy', ...(stop ? { stop } : {}) })
+    if (how !== 'quick') this.lays++
     this.steps += answer.steps
     const found = { asked, answer }
     // a run cut short by a clock says nothing about the next one
@@ -82,6 +91,36 @@ export class LayoutBook {
     const certificate = bound(ask(ground, counts, setting.bundles).request)
     this.#bounds.set(key, certificate)
     return certificate
+  }
+
+  /**
+   * Can these pieces be laid on `long` of a bolt? Cheaper to answer than how short they can be laid, above all where the answer
+   * is no. The share is the shortest found; a bound stands for 'perhaps'.
+   */
+  within(setting: Setting, counts: Counts, long: number): { share: Share } | { bound: number } | 'never' {
+    const open = setting.open!
+    if (long <= 0) return 'never'
+    const { answer: first } = this.lay(setting, open, counts, 'quick')
+    if (first.bound > long) return 'never'
+    if (first.length === null || first.length > long) {
+      const { answer } = this.lay(setting, shortened(open, long), counts)
+      if (answer.status === 'infeasible') return 'never'
+      if (answer.length === null) return { bound: answer.bound }
+      // the same search without the limit may end elsewhere when its effort is spent
+      const whole = buyAll(this, setting, counts)
+      if (!whole || whole.laid > answer.length)
+        return { share: buyAll(this, { ...setting, open: shortened(open, answer.length) }, counts) ?? whole! }
+      return { share: whole }
+    }
+    return { share: buyAll(this, setting, counts)! }
+  }
+
+  /** Do these pieces go on `long` of a bolt, as far as effort tells? */
+  fits(setting: Setting, counts: Counts, long: number): boolean {
+    const { answer: first } = this.lay(setting, setting.open!, counts, 'quick')
+    if (first.length !== null && first.length <= long) return true
+    if (first.bound > long || long <= 0) return false
+    return this.lay(setting, shortened(setting.open!, long), counts).answer.length !== null
   }
 
   /** The cheapest sharing of these pieces. */
@@ -103,6 +142,23 @@ const groundKey = (ground: Ground): string => `${ground.field.length}${JSON.stri
 /** The value of a bolt length on which `laid` lies. */
 export const valueToBuy = (book: LayoutBook, setting: Setting, laid: number): bigint =>
   laid === 0 ? 0n : worth(book.objective, setting.cloth, setting.widthIndex, buyLength(book.order, setting.cloth, laid))
+
+/** The longest laid length whose purchase is worth at most `most`; 0: none. */
+export function longestFor(book: LayoutBook, setting: Setting, most: bigint): number {
+  if (most < 0n || valueToBuy(book, setting, 1) > most) return 0
+  let low = 1
+  let high = 2
+  while (valueToBuy(book, setting, high) <= most && high < LONGEST) high *= 2
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2)
+    if (valueToBuy(book, setting, middle) <= most) low = middle
+    else high = middle
+  }
+  return low
+}
+const LONGEST = 2 ** 40
+
+const shortened = (ground: Ground, long: number): Ground => ({ ...ground, field: { ...ground.field, length: long } })
 
 function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | null {
   const { asked, answer } = book.lay(setting, setting.open!, counts)
