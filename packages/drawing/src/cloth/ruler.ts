@@ -9,11 +9,11 @@ import { textWidth } from '../text.ts'
 import type { Style } from './style.ts'
 import { WEIGHTS } from './style.ts'
 import type { View } from './view.ts'
-import { rightAcross, yOn } from './view.ts'
+import { yOn } from './view.ts'
 
 /** Where running distances count from: the first tear that takes a trim off the start, or the start itself. */
 export function squaredEnd(cloth: CutCloth): number {
-  const first = rightAcross(cloth).find((d) => d.gives[0].kind === 'trim' && d.hand.y === 0)
+  const first = cloth.divisions.find((d) => d.runs === 'across' && d.gives[0].kind === 'trim' && d.hand.y === 0)
   return first?.at ?? 0
 }
 

@@ -32,9 +32,18 @@ export function boxOn(view: View, b: { x: number; y: number; width: number; leng
   return box(xOn(view, b.x), yOn(view, from), b.width * view.perUnit, (to - from) * view.perUnit)
 }
 
-/** Tears that run right across the cloth, from edge to edge. */
-export const rightAcross = (cloth: CutCloth): readonly Division[] =>
-  cloth.divisions.filter((d) => d.runs === 'across' && d.from === 0 && d.to === cloth.width)
+/**
+ * Divisions across at which a picture of the cloth can end: no piece and no remnant lies on both sides.
+ * One for each place, the first in order; waste at the sides may go on.
+ */
+export function breaks(cloth: CutCloth): readonly Division[] {
+  const kept = [...cloth.placed, ...cloth.remnants]
+  const found = new Map<number, Division>()
+  for (const d of cloth.divisions)
+    if (d.runs === 'across' && !found.has(d.at) && !kept.some((b) => b.y < d.at && d.at < b.y + b.length))
+      found.set(d.at, d)
+  return [...found.values()]
+}
 
 export const wholeStretch = (cloth: CutCloth): Stretch => ({ from: 0, to: cloth.length, fromFlag: null, toFlag: null })
 
@@ -47,7 +56,7 @@ export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] 
   let from = 0
   let fromFlag: string | null = null
   while (cloth.length - from > longest) {
-    const tear = rightAcross(cloth)
+    const tear = breaks(cloth)
       .filter((d) => d.at > from && d.at - from <= longest)
       .sort((a, b) => b.at - a.at)[0]
     const to: number = tear?.at ?? interruption(cloth, from, longest)

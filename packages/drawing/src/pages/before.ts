@@ -111,7 +111,7 @@ function buying(result: Result, measure: Measure): readonly Item[] {
     const size = measured ?? { width: cloth.width, length: cloth.length }
     items.push({
       words: [
-        [`Measure ${each(sheets, cloth)}. Less than `, 500],
+        [`Measure the ${oneLine(cloth.name)}${several(sheets, cloth)}. Less than `, 500],
         [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
         [
           `${measured !== null && result.order.wash === 'before-cutting' ? ', before washing' : ''}? Stop, and lay out again.`,
@@ -123,10 +123,10 @@ function buying(result: Result, measure: Measure): readonly Item[] {
   return items
 }
 
-const each = (sheets: readonly CutCloth[], cloth: CutCloth): string =>
-  sheets.filter((other) => other.name === cloth.name).length > 1
-    ? `each ${oneLine(cloth.name)}`
-    : `the ${oneLine(cloth.name)}`
+function several(sheets: readonly CutCloth[], cloth: CutCloth): string {
+  const n = sheets.filter((other) => other.name === cloth.name).length
+  return n > 1 ? `, all ${counted(n)}` : ''
+}
 
 function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly Item[] {
   const { width, length, cost } = cloth.buy!

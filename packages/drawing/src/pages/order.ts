@@ -10,7 +10,7 @@ import type { Mark } from '../scene.ts'
 import { textWidth, wrap } from '../text.ts'
 import type { Step } from '../words/hands.ts'
 import { heldIn, stepsOf } from '../words/hands.ts'
-import { listed } from '../words/list.ts'
+import { labelsListed } from '../words/list.ts'
 import { lineOf } from '../words/order.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, setRuns, tickBox } from './leaf.ts'
@@ -42,7 +42,11 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
     let pictureEnd = on.y
     if (picture !== null) {
       const y = on.y + (head.length - 1) * pitch + small * 0.7
-      on.parts.push({ role: 'figure', alt: `${group.name}: ${listed(picture.labels)}`, marks: picture.at(0.5, y) })
+      on.parts.push({
+        role: 'figure',
+        alt: `${group.name}: ${labelsListed(picture.labels)}`,
+        marks: picture.at(0.5, y),
+      })
       pictureEnd = y + picture.height
     }
     for (const step of steps) {
@@ -57,7 +61,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
       .filter(({ outcome }) => outcome.kind === 'piece' || outcome.kind === 'remnant')
       .flatMap(({ outcome }) => heldIn(outcome))
     if (labels.length > 0) {
-      const words = `Write ${listed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${next === undefined ? '' : `; measure again before ${next}`}.`
+      const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${next === undefined ? '' : `; measure again before ${next}`}.`
       const set = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
       if (on.y + (set.lines - 1) * pitch > BOTTOM) on = turnOver()
       const placed = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)

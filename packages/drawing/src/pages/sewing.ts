@@ -34,7 +34,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
       on.y += small * 0.5
       rule(on)
       on.y += small * 2
-      const finished = result.finished.find((row) => row.item === item)
+      const finished = result.finished.find((row) => item.split(', ').includes(row.item))
       const size = finished ? `, finished ${measure.size(finished.width, finished.length)}\u00a0${measure.unit}` : ''
       on.parts.push({
         role: 'heading-2',

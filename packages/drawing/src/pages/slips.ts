@@ -5,8 +5,8 @@ import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
-import type { Mark } from '../scene.ts'
-import { fit, oneLine } from '../text.ts'
+import type { Mark, Weight } from '../scene.ts'
+import { fit, oneLine, wrap } from '../text.ts'
 import { capital } from '../words/hands.ts'
 import type { Leaf } from './leaf.ts'
 import { FRAME, leaf } from './leaf.ts'
@@ -46,32 +46,37 @@ export function slipLeaves(result: Result, measure: Measure, style: Style): read
     if (place === 0) leaves.push(leaf('slips', 'Slips to pin to the pieces', [], { ...style, small }))
     const x = (place % ACROSS) * wide
     const y = 20 + Math.floor(place / ACROSS) * tall
-    const left = x + 34
-    const room = wide - 34 - (slip.arrow ? 15 : 3)
+    const left = x + 29
+    const room = wide - 29 - (slip.arrow ? 13 : 3)
+    const capital = slip.label.length > 2 ? 10 : 14
+    const lines = [...atMost(2, slip.words, room, small, 700), ...atMost(2, slip.whose, room, small, 500)]
     const marks: Mark[] = [
-      { ...(frameOf(box(x, y, wide, tall), WEIGHTS.thin) as Extract<Mark, { kind: 'path' }>) },
-      text(
-        fit(slip.label, 28, slip.label.length > 2 ? 10 : 14, 700),
-        x + 17,
-        y + tall / 2 + 6,
-        slip.label.length > 2 ? 10 : 14,
-        700,
-        'middle',
-      ),
-      text(fit(slip.words, room, small, 700), left, y + 11, small, 700),
-      text(fit(slip.whose, room, small, 500), left, y + 18, small, 500),
-      text(fit(slip.size, room, small, 700), left, y + 25, small, 700),
-      text(fit(oneLine(result.order.title), room, small, 500), left, y + 32, small, 500),
+      frameOf(box(x, y, wide, tall), WEIGHTS.thin),
+      text(fit(slip.label, 26, capital, 700), x + 14.5, y + tall / 2 + capital / 2, capital, 700, 'middle'),
+      ...lines.map(([words, weight], n) => text(words, left, y + 8 + n * small * 1.6, small, weight)),
+      text(fit(slip.size, room, small, 700), left, y + 8.6 + lines.length * small * 1.6, small, 700),
     ]
     if (slip.arrow)
       marks.push(
         ...arrowMarks(box(x + wide - 11, y + 5, 9, tall - 10), { level: false, heads: 'start' }, { ...style, small }),
       )
-    leaves
-      .at(-1)!
-      .parts.push({ role: 'paragraph', marks: marks.filter((mark) => mark.kind !== 'text' || mark.text !== '') })
+    leaves.at(-1)!.parts.push({ role: 'paragraph', marks })
   }
   return leaves
+}
+
+function atMost(
+  n: number,
+  words: string,
+  room: number,
+  capital: number,
+  weight: Weight,
+): readonly (readonly [string, Weight])[] {
+  if (words === '') return []
+  const lines = wrap(words, room, capital, weight)
+  const shown =
+    lines.length <= n ? lines : [...lines.slice(0, n - 1), fit(lines.slice(n - 1).join(' '), room, capital, weight)]
+  return shown.map((each) => [each, weight] as const)
 }
 
 // copies are numbered by kind in the order of the plan

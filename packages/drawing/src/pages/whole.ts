@@ -5,7 +5,7 @@ import { squaredEnd } from '../cloth/ruler.ts'
 import { drawSmall } from '../cloth/small.ts'
 import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
-import { rightAcross, stretches } from '../cloth/view.ts'
+import { breaks, stretches } from '../cloth/view.ts'
 import { altOf } from '../figure.ts'
 import { line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
@@ -72,14 +72,14 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
   }
 
   function rulerWide(cloth: CutCloth): number {
-    const all = rightAcross(cloth).map((d) => textWidth(measure.bare((d.at - squaredEnd(cloth)) as Length), small, 500))
+    const all = breaks(cloth).map((d) => textWidth(measure.bare((d.at - squaredEnd(cloth)) as Length), small, 500))
     return Math.max(8, ...all) + 3
   }
 
   function numbers(cloth: CutCloth, stretch: { from: number; to: number }, left: number): readonly Mark[] {
     const marks: Mark[] = []
     let last = Number.NEGATIVE_INFINITY
-    for (const d of rightAcross(cloth)) {
+    for (const d of breaks(cloth)) {
       if (d.at < stretch.from || d.at > stretch.to) continue
       const y = TOP + (d.at - stretch.from) * perUnit
       if (Math.abs(y - last) < small * 1.5) continue

@@ -35,7 +35,16 @@ export function boughtCloth(_result: Result, cloth: CutCloth, measure: Measure):
 export function notionWords(row: Result['buy'][number], measure: Measure): string {
   const name = oneLine(row.name)
   if (row.unit === 'piece') return row.quantity === 1 ? name : `${row.quantity} × ${name}`
-  return `${measure.bought(row.quantity as Length)} of ${name}`
+  // shops sell thread by the reel and the rest by the decimetre or the eighth of a yard
+  const step =
+    measure.unit === 'in'
+      ? row.what === 'thread'
+        ? 10 * 292_608
+        : 292_608 / 8
+      : row.what === 'thread'
+        ? 3_200_000
+        : 32_000
+  return `${measure.bought((Math.ceil(row.quantity / step) * step) as Length)} of ${name}`
 }
 
 export const costWords = (result: Result, cost: Money | null): string =>
@@ -47,11 +56,11 @@ export function proofWords(result: Result, measure: Measure): string {
     return result.cloths.some((c) => c.buy !== null) ? 'No shorter layout exists' : 'Nothing needs to be bought'
   const gap = proof.value - proof.bound
   if (gap <= 0n) return 'No shorter layout was found'
-  const bolts = result.cloths.filter((each) => each.buy !== null)
-  if (bolts.length === 1) return `Perhaps shorter, ${atMost(bolts[0]!, measure)}`
   if (proof.objective === 'cost')
     return `Perhaps cheaper, by at most ${printMoney(gap as Money, result.order.currency, { noBreak: true })}`
-  return `Perhaps less cloth, by at most ${proof.value === 0n ? 0 : Number((gap * 100n) / proof.value)}\u00a0%`
+  const bolts = result.cloths.filter((each) => each.buy !== null)
+  if (bolts.length === 1) return `Perhaps shorter, ${atMost(bolts[0]!, measure)}`
+  return `Perhaps less cloth, by at most ${Number((gap * 1000n) / proof.value) / 10}\u00a0%`
 }
 
 /** For one cloth: 'no shorter layout exists' or 'perhaps shorter, by at most 12 cm' */

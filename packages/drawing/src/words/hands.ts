@@ -40,11 +40,16 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
 
     function nameOf(outcome: Outcome, isFar: boolean): string {
       const other = sides[isFar ? 0 : 1]!
-      const fullWidth = division.runs === 'across'
-      // the cloth stays the cloth when only trim or waste leaves it, or when a length comes off its end
-      if (ofCloth && ((fullWidth && isFar) || (other.kind === 'trim' && (!fullWidth || dividedAcross(cloth, outcome)))))
-        return CLOTH
-      if (ofCloth && fullWidth) return `the ${ordinal(count.lengths++)} length`
+      if (ofCloth && division.runs === 'across') {
+        const isLast = !dividedAcross(cloth, outcome)
+        // lengths come off the cloth until what is left is the last of them
+        if (isFar && !isLast) return CLOTH
+        const onlyTrimmed = other.kind === 'trim' || other.kind === 'waste'
+        if (count.lengths > 0 || !(isLast || onlyTrimmed)) return `the ${ordinal(count.lengths++)} length`
+        return other.kind === 'part' ? `the ${ordinal(count.lengths++)} length` : CLOTH
+      }
+      // what is not divided further leaves the cloth the cloth
+      if (ofCloth && other.kind !== 'part') return CLOTH
       if (isFar && next !== undefined && keyOf(next.hand) === keyOf(outcome.box)) return REST
       return `part ${letters(count.parts++)}`
     }
@@ -53,9 +58,14 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
       const inherited = groups.get(keyOf(division.hand))
       if (!ofCloth && inherited !== undefined) return inherited
       const near = both[0]!
-      if (near.name.endsWith('length')) return capital(near.name.slice(4))
-      if (sides.some((side) => side.kind === 'trim'))
-        return END_NAMES[division.measure.from.kind === 'cloth-edge' ? division.measure.from.edge : ''] ?? 'Trim'
+      if (near.name.endsWith('length')) {
+        const atOnce = next !== undefined && keyOf(next.hand) === keyOf(near.outcome.box)
+        return atOnce ? capital(near.name.slice(4)) : 'The lengths'
+      }
+      const end = division.measure.from.kind === 'cloth-edge' ? END_NAMES[division.measure.from.edge] : undefined
+      if (ofCloth && division.runs === 'across' && sides[1].kind === 'trim')
+        return cloth.from === 'bolt' ? 'Bolt end' : 'Foot end'
+      if (sides.some((side) => side.kind === 'trim')) return end ?? 'The cloth'
       return 'The cloth'
     }
   })
@@ -65,12 +75,15 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
 const dividedAcross = (cloth: CutCloth, part: Outcome): boolean =>
   cloth.divisions.some((d) => d.runs === 'across' && keyOf(d.hand) === keyOf(part.box))
 
-/** Labels a part holds, pieces first: '7, 8 and R1'. */
+/** Labels a part holds, by number, pieces first. */
 export function heldIn(outcome: Outcome): readonly string[] {
   if (outcome.kind === 'piece') return [outcome.label]
   if (outcome.kind === 'remnant') return [outcome.name]
-  return outcome.kind === 'part' ? [...outcome.labels, ...outcome.remnants] : []
+  return outcome.kind === 'part' ? [...byNumber(outcome.labels), ...byNumber(outcome.remnants)] : []
 }
+
+const byNumber = (labels: readonly string[]): readonly string[] => [...labels].sort((a, b) => numberIn(a) - numberIn(b))
+const numberIn = (label: string): number => Number(label.replace(/\D/g, ''))
 
 export const CLOTH = 'the cloth'
 export const REST = 'the rest'

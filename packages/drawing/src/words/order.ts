@@ -5,7 +5,7 @@ import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
 import type { Side, Step } from './hands.ts'
 import { CLOTH, heldIn, REST, stepsOf } from './hands.ts'
-import { listed } from './list.ts'
+import { labelsListed } from './list.ts'
 
 /**
  * The tear-and-cut order in sentences that need nothing else: what is in hand, how far from which edge, what comes away.
@@ -57,7 +57,7 @@ function nearWords(side: Side, division: Division, measure: Measure): string {
   if (outcome.kind === 'piece') return `Gives ${outcome.label}`
   if (outcome.kind === 'remnant') return `Gives ${outcome.name}, to keep`
   if (outcome.kind === 'part')
-    return side.name === CLOTH ? 'Leaves the cloth' : `Gives ${side.name}, for ${listed(heldIn(outcome))}`
+    return side.name === CLOTH ? 'The cloth goes on' : `Gives ${side.name}, for ${labelsListed(heldIn(outcome))}`
   return `Takes off ${measure.full(breadth(outcome.box, division))} of ${outcome.kind}`
 }
 
@@ -67,8 +67,9 @@ function farWords(side: Side, division: Division, measure: Measure): string {
   if (outcome.kind === 'remnant') return `the rest is ${outcome.name}, to keep`
   if (outcome.kind !== 'part') return `the ${measure.full(breadth(outcome.box, division))} left over is ${outcome.kind}`
   if (side.name === CLOTH) return 'the cloth goes on'
-  if (side.name === REST) return `the rest is for ${listed(heldIn(outcome))}`
-  return `the rest waits as ${side.name}, for ${listed(heldIn(outcome))}`
+  if (side.name.endsWith('length')) return `the rest is ${side.name}, for ${labelsListed(heldIn(outcome))}`
+  if (side.name === REST) return `the rest is for ${labelsListed(heldIn(outcome))}`
+  return `the rest waits as ${side.name}, for ${labelsListed(heldIn(outcome))}`
 }
 
 const breadth = (b: { width: Length; length: Length }, division: Division): Length =>
