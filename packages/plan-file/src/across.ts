@@ -158,14 +158,11 @@ function unknownCloths(value: unknown, path: Path, names: readonly string[]): Fo
 
 function unknownCloth(value: unknown, path: Path, names: readonly string[]): Found[] {
   const name = nameOf(value)
-  if (name === '' || names.includes(name)) return []
-  const known = names.filter((one) => one !== '')
+  // without a list of cloths that is the problem to mend, and it is told elsewhere
+  if (name === '' || names.length === 0 || names.includes(name)) return []
+  const known = [...new Set(names)].filter((one) => one !== '')
   const near = nearest(name, known)
-  const hint = near
-    ? `Did you mean ${near}?`
-    : known.length > 0
-      ? `Cloths of this plan: ${known.slice(0, 8).join(', ')}`
-      : `Add it below cloth: with name: ${name}`
+  const hint = near ? `Did you mean ${near}?` : `Cloths of this plan: ${known.slice(0, 8).join(', ')}`
   return [at(path, 'cloth-unknown', `No cloth of this plan is called ${name}`, hint)]
 }
 

@@ -7,7 +7,9 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   let best: string | undefined
   let least = Math.max(2, Math.floor(typed.length / 3)) + 1
   for (const candidate of known) {
-    const distance = alignmentDistance(typed, candidate.toLowerCase())
+    // a word cut short is near, however much is cut
+    const begun = typed.length > 2 && candidate.toLowerCase().startsWith(typed)
+    const distance = begun ? 1 : alignmentDistance(typed, candidate.toLowerCase())
     if (distance < least && distance < candidate.length) {
       least = distance
       best = candidate

@@ -12,6 +12,9 @@ const SPELLINGS: Readonly<Record<string, string | undefined>> = Object.assign(Ob
   center: 'centre',
 })
 
+/** Within { } and [ ] a comma ends the entry, so that 9,80 becomes a 9 and a key 80. */
+export const COMMA_HINT = 'Put a number with a comma in quotes, or write it with a point'
+
 // words that reach into an object's machinery instead of naming a key of it
 const MACHINERY = new Set(['__proto__', 'constructor', 'prototype'])
 
@@ -78,6 +81,17 @@ export class PlainData {
     return [...text].filter((c) => !hasHiddenCharacters(c)).join('')
   }
 
+  noValue(path: Path): void {
+    const key = String(path.at(-1))
+    const hint = /^\d/.test(key) ? COMMA_HINT : 'Write a value after the colon, or delete the line'
+    this.refuse('no-value', path, `${key} has no value`, hint)
+  }
+
+  /** True when reading stopped at a limit: what was gathered is not the plan, and nothing more can be said of it. */
+  get stopped(): boolean {
+    return this.problems.some(({ code }) => code === 'too-deep' || code === 'too-large' || code === 'too-many-aliases')
+  }
+
   refuse(code: string, path: Path, message: string, hint: string): void {
     this.problems.push({ code, path: pathText(path), message, hint })
   }
@@ -87,7 +101,7 @@ export class PlainData {
 export function plainObject(plan: unknown): { readonly data: unknown; readonly problems: readonly Problem[] } {
   const gathered = new PlainData()
   const data = plainValue(plan, [], gathered, new Set())
-  return { data, problems: gathered.problems }
+  return { data: gathered.stopped ? undefined : data, problems: gathered.problems }
 }
 
 function plainValue(value: unknown, path: Path, gathered: PlainData, above: ReadonlySet<object>): unknown {
@@ -109,6 +123,7 @@ function plainValue(value: unknown, path: Path, gathered: PlainData, above: Read
     if (plain === undefined) continue
     const read = plainValue(one, [...path, plain], gathered, within)
     if (read !== undefined) data[plain] = read
+    else if (one === null) gathered.noValue([...path, plain])
   }
   return data
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '@lengthwise/units'
 import type { Alias, Document, Node, Pair, Scalar, YAMLMap } from 'yaml'
-import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml'
 import { LIMITS } from './limits.ts'
 import type { Path } from './path.ts'
 import { PlainData, plainKey } from './plain-data.ts'
@@ -15,7 +15,7 @@ export interface PlanText {
   readonly data: unknown
   readonly problems: readonly Problem[]
   /** where the value at a path stands, or the nearest thing around it that is written */
-  readonly place: (path: Path, what?: 'key' | 'value') => Place | undefined
+  readonly place: (path: Path, what?: 'key' | 'value') => Place
 }
 
 /** YAML (JSON is YAML) to plain data, with the places of everything. Problems of its syntax end the reading. */
@@ -29,7 +29,7 @@ export function planText(text: string): PlanText {
   const broken = [...document.errors, ...document.warnings]
   if (broken.length > 0) {
     const problems = broken.map((error): Problem => {
-      const { line, col } = lines.linePos(error.pos[0])
+      const { line, col } = lines.linePos(openedAt(document, error.pos[0]) ?? error.pos[0])
       return {
         code: 'yaml',
         path: '',
@@ -43,7 +43,7 @@ export function planText(text: string): PlanText {
   }
   const gathered = new PlainData()
   const data = new Reading(document, gathered, text).value(document.contents, [])
-  return { data, problems: gathered.problems, place }
+  return { data: gathered.stopped ? undefined : data, problems: gathered.problems, place }
 }
 
 function refuseLarge(text: string): Problem | undefined {
@@ -112,8 +112,8 @@ class Reading {
       const key = this.gathered.key(keyText(pair), path, data)
       if (key === undefined) continue
       const value = this.value(pair.value, [...path, key])
-      // a key with nothing behind it counts as not written
       if (value !== undefined) data[key] = value
+      else if (isEmpty(pair.value)) this.gathered.noValue([...path, key])
     }
     return data
   }
@@ -159,7 +159,7 @@ class Reading {
 // at most twelve digits each side, never three places behind a short whole number
 const PLAIN_NUMBER = /^(?!(?:[1-9]\d{0,2})\.\d{3}$)\d{1,12}(?:\.\d{1,12})?$/
 
-function placeOf(document: Document, lines: LineCounter, path: Path, what: 'key' | 'value'): Place | undefined {
+function placeOf(document: Document, lines: LineCounter, path: Path, what: 'key' | 'value'): Place {
   let node: unknown = document.contents
   let offset = startOf(node)
   for (const [i, step] of path.entries()) {
@@ -175,16 +175,29 @@ function placeOf(document: Document, lines: LineCounter, path: Path, what: 'key'
       offset = startOf(node) ?? offset
     } else break
   }
-  if (offset === undefined) return undefined
-  const { line, col } = lines.linePos(offset)
-  return line > 0 ? { line, column: col } : undefined
+  const { line, col } = lines.linePos(offset ?? 0)
+  return line > 0 ? { line, column: col } : { line: 1, column: 1 }
 }
+
+const isEmpty = (node: unknown): boolean => node === null || (isScalar(node) && node.value === null)
 
 const startOf = (node: unknown): number | undefined => (node as Node | null)?.range?.[0]
 
 function keyText(pair: Pair): string {
   const { key } = pair
   return isScalar(key) ? (key.source ?? String(key.value)) : '[…]'
+}
+
+/** A quote that is never closed is missed at the end of the text; what helps is where it was opened. */
+function openedAt(document: Document, end: number): number | undefined {
+  let start: number | undefined
+  visit(document, {
+    Scalar: (_, node) => {
+      if (node.type?.startsWith('QUOTE') && node.range && node.range[0] < end && end <= node.range[1])
+        start = node.range[0]
+    },
+  })
+  return start
 }
 
 function sentence(message: string): string {

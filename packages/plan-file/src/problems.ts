@@ -4,6 +4,7 @@ import type * as z from 'zod'
 import { nearest } from './nearest.ts'
 import type { Path } from './path.ts'
 import { pathText, valueAt } from './path.ts'
+import { COMMA_HINT } from './plain-data.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -30,11 +31,7 @@ function found(at: Path, code: string, message: string, hint: string, aboutKey =
 function unknownKey(key: string, known: string, path: Path): Found {
   const keys = known.split(' ')
   const near = nearest(key, keys)
-  const hint = /^\d/.test(key)
-    ? 'Put a number with a comma in quotes, or write it with a point'
-    : near
-      ? `Did you mean ${near}?`
-      : `Known here: ${keys.join(', ')}`
+  const hint = /^\d/.test(key) ? COMMA_HINT : near ? `Did you mean ${near}?` : `Known here: ${keys.join(', ')}`
   const where = path.length === 0 ? 'the plan' : pathText(path)
   return found([...path, key], 'unknown-key', `${showText(key)} is no key of ${where}`, hint, true)
 }
@@ -91,8 +88,11 @@ function worded(
       return ['unknown-word', `${shown(value)} is not known here`, own ?? oneOf(value, options)]
     }
     case 'too_small':
+      if (Array.isArray(value)) return ['empty-list', 'The list is empty', 'Write at least one entry']
       return ['too-small', `${shown(value)} is below ${issue.minimum}`, `Write ${issue.minimum} or more`]
     case 'too_big':
+      if (Array.isArray(value))
+        return ['too-large', `More than ${issue.maximum} entries`, 'Split the plan into several']
       return ['too-large', `${shown(value)} is more than ${issue.maximum}`, `Write ${issue.maximum} at most`]
     case 'invalid_type':
       return [
@@ -107,6 +107,8 @@ function worded(
 
 function missing(path: Path, hint?: string): Found {
   const key = String(path.findLast((step) => typeof step === 'string') ?? 'plan')
+  if (typeof path.at(-1) === 'number')
+    return found(path, 'missing', `An entry of ${key} is empty`, 'Write it after the dash, or delete the dash')
   const example = EXAMPLES[key]
   return found(
     path,
@@ -127,7 +129,7 @@ function shown(value: unknown): string {
 }
 
 const FORMS: Readonly<Record<string, string | undefined>> = {
-  object: 'Write keys with values, such as { depth: 2.5 cm }',
+  object: 'Write keys with values, one on each line, such as count: 2',
   array: 'Write a list: each entry on its own line after a dash',
   string: 'Write it as text',
   record: 'Write keys with values',

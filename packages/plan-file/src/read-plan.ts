@@ -49,9 +49,11 @@ function orderFrom(data: unknown, problems: readonly Problem[], places: Places):
 
 /** Problems with their places, in the order of the text, each told once, and no more of them than anyone reads. */
 function told(problems: readonly Problem[], places: Places): Problem[] {
+  const empty = new Set(problems.filter(({ code }) => code === 'no-value').map(({ path }) => path))
   const once = new Map<string, Problem>()
   for (const problem of problems) {
     const { code, path, message, hint } = problem
+    if (code === 'missing' && empty.has(path)) continue
     const aboutKey = 'aboutKey' in problem && problem.aboutKey === true
     const place = problem.line === undefined ? places(pathOf(path), aboutKey ? 'key' : 'value') : (problem as Place)
     const entry = place

@@ -58,7 +58,7 @@ export function readNumber(plain: string): WrittenNumber | Fault {
     return {
       fault: 'negative',
       message: `${show(plain)} is below 0`,
-      hint: `Write ${show(plain.replace(/^-\s*/, ''))} without the minus sign, or 0`,
+      hint: 'Write it without the minus sign, or 0',
     }
   const withFraction = /^(?:(\d+)(?: | ?- ?))?(\d+) ?\/ ?(\d+)$/.exec(plain)
   if (withFraction) return fractionNumber(plain, withFraction[1] ?? '0', withFraction[2]!, withFraction[3]!)

@@ -148,9 +148,15 @@ function unitsOf(number: WrittenNumber, unit: Unit): bigint | Fault {
 }
 
 function notALength(plain: string): Fault {
+  if (/^[\d.]+e[+-]?\d+$|^0x[\da-f]+$/i.test(plain))
+    return {
+      fault: 'number',
+      message: `${show(plain)} is written for machines`,
+      hint: 'Write the number out in digits',
+    }
   const word = /[a-z]+/i.exec(plain)?.[0]
   const known = word === undefined || WORDS[word.toLowerCase()] !== undefined
-  return known
+  return known || !/\d/.test(plain)
     ? {
         fault: 'number',
         message: `${show(plain)} is no length that can be read`,

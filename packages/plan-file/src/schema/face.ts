@@ -98,7 +98,7 @@ export function hem(r: Leaves, usual: { depth: string; turns: 1 | 2 }) {
 
 export const turns = (usual: 1 | 2) =>
   z
-    .union([z.literal(1), z.literal(2)], { error: () => 'Write 1 or 2' })
+    .literal([1, 2], { error: () => 'Write 1 or 2' })
     .prefault(usual)
     .describe('1: turned once and overcast; 2: turned twice')
 

@@ -5,10 +5,17 @@ import * as z from 'zod'
 import { LIMITS } from '../limits.ts'
 import { nearest } from '../nearest.ts'
 
+// zod would otherwise compile its objects with new Function, which the page's content security policy forbids
+z.config({ jitless: true })
+
 export type Measure = 'cm' | 'mm' | 'in'
 
 /** What a plan's text fields are read by; bare numbers are in `measureIn`. */
 export type Leaves = ReturnType<typeof leaves>
+
+export interface MattressSize extends Size {
+  readonly depth: Length
+}
 
 /** How a refinement tells its problem: code and hint ride along with the message. */
 export type Context = z.core.$RefinementCtx<unknown>
@@ -126,7 +133,7 @@ export const hundredths = (least: number, most: number) =>
       context,
       'ratio',
       `${showText(value)} is no number from ${least} to ${most}`,
-      'Write a number with two decimals at most',
+      `Write a number from ${least} to ${most}, two decimals at most`,
     )
   })
 
@@ -178,8 +185,10 @@ export function leaves(measureIn: Measure) {
 
     /** W x L x depth */
     threeMeasures: () =>
-      written(usual('150 x 200 x 32 cm', '60 x 80 x 12 in')).transform((value, context) => {
-        const [width, long, depth] = taken(readLengths(value, 3, options), context) ?? []
+      written(usual('150 x 200 x 32 cm', '60 x 80 x 12 in')).transform((value, context): MattressSize => {
+        const read = readLengths(value, 3, options)
+        if (!read.ok) return taken<MattressSize>(read, context)
+        const [width, long, depth] = read.value
         return { width: width!, length: long!, depth: depth! }
       }),
 
@@ -187,8 +196,8 @@ export function leaves(measureIn: Measure) {
     ease: () =>
       written(usual('2 cm', '1 in')).transform((value, context): Length => {
         const under = /^\s*[-−]\s*/.exec(value)?.[0] ?? ''
-        const read = measure(value.slice(under.length), context)
-        return under === '' ? read : length(-read)
+        const read = readLength(value.slice(under.length), options)
+        return under !== '' && read.ok ? length(-read.value) : taken(read, context)
       }),
 
     /** a measured insert, `195 x 205 cm`, `195 x 205 cm with ease` or `195 x 205 cm with 2 cm ease` */

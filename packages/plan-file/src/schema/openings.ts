@@ -62,7 +62,7 @@ export function opening(r: Leaves) {
 
 /** Ties that hold the duvet in the corners: how many, or how many with measures. */
 export function cornerTies(r: Leaves) {
-  const many = z.union([z.literal(0), z.literal(2), z.literal(4)], { error: () => 'Write 0, 2 or 4' })
+  const many = z.literal([0, 2, 4], { error: () => 'Write 0, 2 or 4' })
   const whole = keys({
     count: many.prefault(4),
     length: r.usually('23 cm', '9 in').describe('Length of one tie'),
