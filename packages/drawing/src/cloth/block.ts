@@ -4,10 +4,18 @@ import { text, textBox } from '../ink.ts'
 import type { Mark, Weight } from '../scene.ts'
 import { textWidth } from '../text.ts'
 
-/** Lines of text set centred one under another; turned blocks read from bottom to top. */
+interface Line {
+  readonly text: string
+  readonly capital: number
+  readonly weight: Weight
+}
+
+/** Lines of text set centred one under another, with a large number at their left if given; turned blocks read from bottom to top. */
 export interface Block {
-  readonly lines: readonly { readonly text: string; readonly capital: number; readonly weight: Weight }[]
+  readonly lines: readonly Line[]
   readonly turned: boolean
+  /** level blocks only */
+  readonly lead?: Line
 }
 
 export interface Spot {
@@ -18,24 +26,32 @@ export interface Spot {
 
 /** Width and height the block takes on paper. */
 export function blockSize(block: Block): { readonly width: number; readonly height: number } {
-  const long = Math.max(...block.lines.map((l) => textWidth(l.text, l.capital, l.weight)))
+  const long = Math.max(...block.lines.map(widthOf))
   const tall = block.lines.reduce((sum, l) => sum + lineHeight(l), 0)
+  if (block.lead) return { width: leadWidth(block.lead) + long, height: Math.max(tall, lineHeight(block.lead)) }
   return block.turned ? { width: tall, height: long } : { width: long, height: tall }
 }
 
 /** The block with its upper left corner at (x, y). */
 export function setBlock(block: Block, x: number, y: number): Spot {
   const { width, height } = blockSize(block)
-  let done = 0
-  const marks = block.lines.map((l) => {
+  const { lead } = block
+  const before = lead ? leadWidth(lead) : 0
+  let done = lead ? (height - block.lines.reduce((sum, l) => sum + lineHeight(l), 0)) / 2 : 0
+  const marks: Extract<Mark, { kind: 'text' }>[] = lead
+    ? [text(lead.text, x, y + (height + lead.capital) / 2, lead.capital, lead.weight)]
+    : []
+  for (const l of block.lines) {
     const down = done + l.capital * (isNumber(l.text) ? NUMBER_BASELINE : BASELINE)
     done += lineHeight(l)
-    return block.turned
-      ? { ...text(l.text, x + down, y + height / 2, l.capital, l.weight, 'middle'), turn: 90 as const }
-      : text(l.text, x + width / 2, y + down, l.capital, l.weight, 'middle')
-  })
+    if (block.turned) marks.push({ ...text(l.text, x + down, y + height / 2, l.capital, l.weight, 'middle'), turn: 90 })
+    else marks.push(text(l.text, x + before + (width - before) / 2, y + down, l.capital, l.weight, 'middle'))
+  }
   return { marks, boxes: marks.map(textBox) }
 }
+
+const widthOf = (l: Line): number => textWidth(l.text, l.capital, l.weight)
+const leadWidth = (lead: Line): number => widthOf(lead) + 0.35 * lead.capital
 
 /**
  * Puts a block into `area` clear of `taken`, as near as can be to the preferred place (shares of the room left over);
@@ -84,7 +100,7 @@ function outwards(from: number, room: number, prefer: number): readonly number[]
   return [...places, from, from + room]
 }
 
-const lineHeight = (l: Block['lines'][number]): number => l.capital * (isNumber(l.text) ? NUMBER_LINE : LINE)
+const lineHeight = (l: Line): number => l.capital * (isNumber(l.text) ? NUMBER_LINE : LINE)
 
 // labels such as 7 and R1 have nothing above their capitals or below the line
 const isNumber = (words: string): boolean => /^[A-Z]?\d+$/.test(words)

@@ -62,7 +62,9 @@ export function wholeLabels(item: Named, style: Style): readonly Block[] {
   return [
     level([mark(number), ...named(usual, room), size(usual)]),
     level([mark(number), ...named(small, room), size(small)]),
+    { lines: [...named(small, room - number), size(small)], turned: false, lead: mark(number) },
     level([mark(number), ...named(small, room), ...brokenSize(item, small)]),
+    { lines: [...named(small, room - little), size(small)], turned: false, lead: mark(little) },
     level([mark(little), ...named(small, room), size(small)]),
     level([mark(little), ...named(small, room), ...brokenSize(item, small)]),
     turned([mark(little), ...named(small, item.box.height), size(small)]),

@@ -23,13 +23,13 @@ export type Runs = readonly (readonly [text: string, weight: Weight])[]
 /** A new page with its title, words at the right of it, and lines below. */
 export function leaf(kind: Page['kind'], title: string, below: readonly string[], style: Style, right = ''): Leaf {
   const parts: Part[] = []
-  const rightWide = right === '' ? 0 : textWidth(right, style.small, 700) + 4
   const capital = Math.min(style.little, 7)
-  parts.push({
-    role: 'heading-1',
-    marks: [text(fit(title, FRAME.width - rightWide, capital, 500), 0, 8, capital, 500)],
-  })
-  if (right !== '') parts.push({ role: 'paragraph', marks: [text(right, FRAME.width, 8, style.small, 700, 'end')] })
+  // what stands at the right gives way first
+  const titled = textWidth(title, capital, 500)
+  const beside = right === '' ? '' : fit(right, Math.max(FRAME.width - titled - 6, 40), style.small, 700)
+  const room = FRAME.width - (beside === '' ? 0 : textWidth(beside, style.small, 700) + 6)
+  parts.push({ role: 'heading-1', marks: [text(fit(title, room, capital, 500), 0, 8, capital, 500)] })
+  if (beside !== '') parts.push({ role: 'paragraph', marks: [text(beside, FRAME.width, 8, style.small, 700, 'end')] })
   let y = 8
   for (const each of below)
     for (const words of wrap(each, FRAME.width, style.small, 500)) {

@@ -138,21 +138,19 @@ function keyBeside(setting: Setting): readonly Leaf[] | null {
   return leaves
 }
 
-/** One column with the key below it, for wide cloth. */
+/** One column for wide cloth, as long as the page; the key stands below it where there is room. */
 function keyBelow(setting: Setting, whatever: boolean): readonly Leaf[] | null {
   const { cloth, measure, style, perUnit } = setting
-  const most = keyMarks(keyRows(cloth, 'all', measure), 0, 0, FRAME.width, style, 2).height
-  const foot = most + 14
   const leaves: Leaf[] = []
-  for (const stretch of stretches(cloth, Math.floor((ZONE - foot) / perUnit))) {
+  for (const stretch of stretches(cloth, Math.floor((ZONE - 8) / perUnit))) {
     const on = titled(setting, stretch)
     const bottom = TOP + (stretch.to - stretch.from) * perUnit
-    const drawing = oneStretch(setting, stretch, foot)
+    const drawing = oneStretch(setting, stretch, 8)
     if (drawing.homeless.length > 0 && !whatever) return null
-    const rows = keyRows(cloth, [drawing], measure)
-    const top = Math.min(lowestOf(drawing, bottom) + 6, 234 - most)
-    const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
-    addFigure(on, setting, [drawing], [...key.marks, ...scaleBar(setting, 0, 238)])
+    const top = lowestOf(drawing, bottom) + 6
+    const key = keyMarks(keyRows(cloth, [drawing], measure), 0, top, FRAME.width, style, 2)
+    const fits = top + key.height <= 234
+    addFigure(on, setting, [drawing], [...(fits ? key.marks : []), ...scaleBar(setting, 0, 239)])
     on.parts.push(checkLine())
     leaves.push(on)
   }

@@ -63,7 +63,10 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
     if (labels.length > 0) {
       const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${next === undefined ? '' : `; measure again before ${next}`}.`
       const set = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
-      if (on.y + (set.lines - 1) * pitch > BOTTOM) on = turnOver()
+      if (on.y + (set.lines - 1) * pitch > BOTTOM) {
+        on = turnOver()
+        on.y += small * 1.4
+      }
       const placed = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
       on.parts.push({ role: 'list-item', marks: [tickBox(LEFT, on.y, 4.4), ...placed.marks] })
       on.y += placed.lines * pitch + small * 0.4
@@ -80,13 +83,14 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
       leaves.length === 0 ? 'Tear and cut in this order' : 'Tear and cut in this order, goes on',
       leaves.length === 0
         ? [
-            `${name}. The side you measure from is named first. Down means along the selvedge.`,
+            'The side you measure from is named first. Down is along the selvedge.',
             tears
               ? 'To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.'
               : 'Cut along a ruled line, right across what is in hand.',
           ]
-        : [`${name}.`],
+        : [],
       style,
+      name,
     )
     leaves.push(page)
     fresh = page.y

@@ -11,11 +11,12 @@ import { line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { fit, textWidth } from '../text.ts'
+import { keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
 
 const TOP = 40
-const TALLEST = 192
+const TALLEST = 145
 
 /** Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across. */
 export function wholeLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
@@ -24,6 +25,7 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
   const leaves: Leaf[] = []
   let on = begin()
   let x = 0
+  let lowest = TOP
   for (const cloth of result.cloths) {
     const ruler = rulerWide(cloth)
     for (const [i, stretch] of stretches(cloth, Math.floor(TALLEST / perUnit)).entries()) {
@@ -31,6 +33,7 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
       if (x > 0 && x + wide > FRAME.width) {
         on = begin()
         x = 0
+        lowest = TOP
       }
       const left = x + ruler
       const drawn = drawSmall(cloth, {
@@ -53,8 +56,18 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
         marks: [...heads, ...drawn.marks, ...numbers(cloth, stretch, left)],
       })
       x += wide + 7
+      lowest = Math.max(lowest, TOP + (stretch.to - stretch.from) * perUnit)
     }
   }
+  // the key of all maps, since a map page may have no room for one
+  const rows = new Map(result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]))
+  const key = keyMarks([...rows.values()], 0, lowest + 7, FRAME.width, style, 2)
+  if (lowest + 7 + key.height > 236) {
+    on = begin()
+    lowest = 26
+  }
+  const placed = keyMarks([...rows.values()], 0, lowest + 7, FRAME.width, style, 2)
+  on.parts.push({ role: 'figure', alt: `Key: ${[...rows.keys()].join('; ')}.`, marks: placed.marks })
   return leaves
 
   function begin(): Leaf {

@@ -49,7 +49,7 @@ const AFTERWARDS: Readonly<Record<Division['how'], (division: Division) => strin
   tear: () => '',
   shears: () => '',
   thread: () => ', and cut along it',
-  'shears-through-hem-then-tear': () => ', the hem first with shears',
+  'shears-through-hem-then-tear': () => ', through hems with shears',
 }
 
 function nearWords(side: Side, division: Division, measure: Measure): string {
