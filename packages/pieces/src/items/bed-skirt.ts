@@ -18,7 +18,7 @@ import type { Draft } from './draft.ts'
 import { waysFrom } from './draft.ts'
 import { NEVER_JOINED } from './duvet-cover.ts'
 import { fewestParts, partOf } from './equal-parts.ts'
-import { hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, plainly, sewingStep } from './seam-words.ts'
 
 /** More panels than this in one skirt are not looked at. */
 const MOST_PANELS = 100
@@ -205,17 +205,17 @@ function together(order: Order, item: BedSkirt, deck: FaceWay, skirt: Skirt): Dr
 
 function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, around: Length): SewingLine[] {
   const ends = step(
-    `Turn ${say(order, item.seam.allowance)} under twice at both ends of the skirt and stitch: ${say(order, times(skirt.cutDrop, 2))}.`,
+    `Turn in ${say(order, item.seam.allowance)} at both ends of the skirt, half of it under, and stitch: ${say(order, times(skirt.cutDrop, 2))}.`,
     times(skirt.cutDrop, 2),
   )
   const hemmed = hemStep(order, item.hem, 'the lower edge of the skirt', skirt.joined)
-  const sewn = `Skirt to the sides and foot of the deck, ${layTogether(item.seam)}`
+  const sewn = `Skirt to the sides and foot of the deck, right sides together`
   if (item.style === 'corner-pleats')
     return [
       ends,
       hemmed,
       step(`Fold a pleat of ${say(order, item.pleat)} at each foot corner, half to either side, and baste it.`),
-      sewingStep(order, item.seam, sewn, around),
+      sewingStep(order, plainly(item.seam), sewn, around),
     ]
   return [
     ends,
@@ -224,6 +224,6 @@ function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, around: Lengt
       `Stitch two rows of long stitches inside the upper edge, ${say(order, skirt.joined)} each, and draw them up to ${say(order, around)}, evenly, eighth by eighth.`,
       times(skirt.joined, 2),
     ),
-    sewingStep(order, item.seam, sewn, around),
+    sewingStep(order, plainly(item.seam), sewn, around),
   ]
 }

@@ -14,7 +14,7 @@ import { choicesFor } from './choices.ts'
 import { circumference } from './circle.ts'
 import type { Draft } from './draft.ts'
 import { waysFrom } from './draft.ts'
-import { layTogether, sewingStep } from './seam-words.ts'
+import { layTogether, plainly, sewingStep } from './seam-words.ts'
 import { shortSideFirst } from './short-side-first.ts'
 
 /** A ribbon or cord for each tied end (common practice, no source). */
@@ -73,11 +73,10 @@ export function checkBolster(order: Order, item: Bolster): readonly Problem[] {
 function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Choice): Draft {
   const { allowance } = item.seam
   const both = times(allowance, 2)
-  // a circle shrinks both ways, and the body must go round it after the wash as before
-  const loss = Math.max(choice.width, choice.length, endChoice.width, endChoice.length) as Choice['width']
-  const diameter = beforeShrinking(item.diameter, loss)
+  // the circle is cut to the body as it will be sewn, so it takes the body's own loss
+  const diameter = beforeShrinking(item.diameter, choice.length)
   const bodyWidth = cutLength(order, item.length, choice.width, both)
-  const round = roundUpTo(sum(circumference(diameter), both), order.markTo)
+  const round = cutLength(order, circumference(item.diameter), choice.length, both)
   const square = roundUpTo(sum(diameter, both), order.markTo)
   const zip = chooseZips(order, item.length, null)
   const around = circumference(diameter)
@@ -112,7 +111,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
       : [
           sewingStep(
             order,
-            item.seam,
+            plainly(item.seam),
             'Long seam of the body, the zip set in its middle and the ends sewn shut past it',
             bodyWidth,
           ),
@@ -131,7 +130,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
       step(
         'Open the zip a little. Mark body ends and circles in quarters and snip the body’s allowance where it must bend.',
       ),
-      sewingStep(order, item.seam, 'A circle to each end of the body, quarter to quarter', times(around, 2)),
+      sewingStep(order, plainly(item.seam), 'A circle to each end of the body, quarter to quarter', times(around, 2)),
       step('Turn right side out and press.'),
     ],
   }
@@ -155,7 +154,7 @@ function tied(order: Order, item: Bolster, choice: Choice): Draft {
     sewing: [
       sewingStep(order, item.seam, `Long seam of the body, ${layTogether(item.seam)}`, bodyWidth),
       {
-        text: `Turn ${say(order, allowance)} under twice at each open end and stitch it down, all round: ${say(order, times(round, 2))}.`,
+        text: `Turn in ${say(order, allowance)} at each open end, half of it under, and stitch, all round: ${say(order, times(round, 2))}.`,
         seamLength: times(round, 2),
       },
       step('Turn right side out, put the bolster in and tie both ends close to it.'),

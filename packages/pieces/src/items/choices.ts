@@ -2,7 +2,7 @@ import type { Share } from '@lengthwise/units'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
 import { ONE_POINT } from '../covers.ts'
 import type { Run } from '../cut-size.ts'
-import { runsToCut, shrinksBy } from '../cut-size.ts'
+import { runsOf, runsToCut, shrinksBy } from '../cut-size.ts'
 import type { Order } from '../order.ts'
 
 /** A part of an item, such as the front or the cuff: the cloths that may serve and how its length may run. */
@@ -16,6 +16,7 @@ export interface Part {
 /** A cloth and a run for one part, and what the part loses in the wash after sewing, by its own directions. */
 export interface Choice {
   readonly cloth: Cloth
+  readonly table: ClothOnTable
   readonly run: Run | 'either'
   readonly width: Share
   readonly length: Share
@@ -44,8 +45,11 @@ export function choicesFor(
       for (const name of names) {
         const table = tables.get(name)
         if (table === undefined) continue
-        for (const choice of runsFor(order, table.cloth, part))
+        for (const run of runsFor(order, table.cloth, part)) {
+          const shrinks = shrinksBy(order, table.cloth, run === 'either' ? 'along' : run)
+          const choice = { cloth: table.cloth, table, run, ...shrinks }
           if (chosen.every((other) => shrinkAlike(other, choice))) next.push([...chosen, choice])
+        }
       }
     }
     capped ||= next.length > MOST_CHOICES
@@ -63,14 +67,10 @@ export function mostShrinking(choices: readonly Choice[]): { readonly width: Sha
 /** Does the print turn the part against what the plan asks for its length? */
 export const isContrary = (order: Order, cloth: Cloth, part: Part): boolean => runsFor(order, cloth, part).length === 0
 
-function runsFor(order: Order, cloth: Cloth, part: Part): Choice[] {
-  const choice = (run: Run | 'either'): Choice => ({
-    cloth,
-    run,
-    ...shrinksBy(order, cloth, run === 'either' ? 'along' : run),
-  })
-  const printed = part.hasTop ? cloth : { ...cloth, print: { ...cloth.print, way: 'plain' as const } }
-  return runsToCut(order, printed, part.asked).map(choice)
+function runsFor(order: Order, cloth: Cloth, part: Part): readonly (Run | 'either')[] {
+  if (!part.hasTop) return runsToCut(order, { ...cloth, print: { ...cloth.print, way: 'plain' } }, part.asked)
+  // where a motif is centred it matters which way the piece lies
+  return cloth.print.motif === null ? runsToCut(order, cloth, part.asked) : runsOf(cloth, part.asked)
 }
 
 // the same cloth laid two ways would make the parts unlike for nothing

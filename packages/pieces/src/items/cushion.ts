@@ -15,7 +15,8 @@ import type { Draft } from './draft.ts'
 import { waysFrom } from './draft.ts'
 import type { Envelope } from './envelope.ts'
 import { envelopeInOne, envelopeInThree, flangeLines, flangeStitching, outerSize, turnOut } from './envelope.ts'
-import { layTogether, sewingStep } from './seam-words.ts'
+import { centred } from './motif.ts'
+import { layTogether, plainly, sewingStep } from './seam-words.ts'
 import { shortSideFirst } from './short-side-first.ts'
 
 /**
@@ -98,20 +99,21 @@ function zipInTheSide(order: Order, item: Cushion, front: Choice, back: Choice):
     makeSeam(seam, edgeOf('/front', 'left'), edgeOf('/back', 'right'), size.length, 'side'),
     makeSeam(seam, edgeOf('/front', 'right'), edgeOf('/back', 'left'), size.length, 'side'),
   ]
+  const middle = { x: size.width / 2, y: size.length / 2 }
   const zipSeam = 'Lower long side, front to back, the zip set in its middle and the ends sewn shut past it'
   return {
     id: `zip/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}`,
     words: 'front and back with a zip in the lower long side',
     pieces: [
-      makePiece(front.cloth, { name: '/front', words: 'Front', size, run: front.run }),
-      makePiece(back.cloth, { name: '/back', words: 'Back', size, run: back.run }),
+      centred(order, front, makePiece(front.cloth, { name: '/front', words: 'Front', size, run: front.run }), middle),
+      centred(order, back, makePiece(back.cloth, { name: '/back', words: 'Back', size, run: back.run }), middle),
     ],
     seams,
     joins: 0,
     notions: zipOf(order, item, item.finished.length, 'zip in a long side'),
     hems: 0,
     sewing: [
-      sewingStep(order, seam, zipSeam, size.width),
+      sewingStep(order, plainly(seam), zipSeam, size.width),
       step(`Open the zip halfway, then lay front and back ${layTogether(seam)}.`),
       sewingStep(order, seam, 'The other three sides', sum(size.width, times(size.length, 2))),
       step('Turn right side out through the zip, push out the corners and press.'),
@@ -159,18 +161,19 @@ function zipInTheBack(order: Order, item: Cushion, front: Choice, back: Choice):
     ...along('left', 'right'),
     ...along('right', 'left'),
   ]
+  const frontPiece = makePiece(front.cloth, {
+    name: '/front',
+    words: 'Front',
+    size,
+    run: front.run,
+    marks: flangeLines(pocket, size.length, seam.allowance, minus(size.width, seam.allowance), shrinks),
+  })
   const zipSeam = 'Upper to lower half of the back, the zip set between the flange lines and the ends sewn shut past it'
   return {
     id: `zip/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}`,
     words: 'front, and back in two halves with a zip between',
     pieces: [
-      makePiece(front.cloth, {
-        name: '/front',
-        words: 'Front',
-        size,
-        run: front.run,
-        marks: flangeLines(pocket, size.length, seam.allowance, minus(size.width, seam.allowance), shrinks),
-      }),
+      centred(order, front, frontPiece, { x: size.width / 2, y: size.length / 2 }),
       makePiece(back.cloth, { name: '/back/upper', words: 'Back, upper half', size: halfSize, run: back.run }),
       makePiece(back.cloth, { name: '/back/lower', words: 'Back, lower half', size: halfSize, run: back.run }),
     ],
@@ -179,7 +182,7 @@ function zipInTheBack(order: Order, item: Cushion, front: Choice, back: Choice):
     notions: zipOf(order, item, item.finished.length, 'zip across the back'),
     hems: flangeStitching(pocket),
     sewing: [
-      sewingStep(order, seam, zipSeam, size.width),
+      sewingStep(order, plainly(seam), zipSeam, size.width),
       step(`Open the zip halfway, then lay front and back ${layTogether(seam)}.`),
       sewingStep(order, seam, 'All four sides', times(sum(size.width, size.length), 2)),
       ...turnOut(order, pocket),

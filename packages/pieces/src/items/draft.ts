@@ -37,6 +37,7 @@ export function waysFrom(
 
 function withThread({ hems, ...draft }: Draft): Way {
   const thread = threadLength(draft.pieces, draft.seams, hems)
+  if (thread === 0) return draft
   return { ...draft, notions: [...draft.notions, { what: 'thread', length: thread, words: 'sewing thread' }] }
 }
 

@@ -9,6 +9,7 @@ import type { EdgeRef, Mark, SeamLine, SewingLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
+import { centred } from './motif.ts'
 import { hemStep, layTogether, sewingStep } from './seam-words.ts'
 
 /*
@@ -82,7 +83,7 @@ export function envelopeInOne(order: Order, pocket: Envelope, choice: Choice): D
   return {
     id: `one-piece/${choice.cloth.name}/${choice.run}`,
     words: 'one piece with overlapping back',
-    pieces: [piece],
+    pieces: [centred(order, choice, piece, { x: firstFold + front / 2, y: size.length / 2 })],
     seams: [
       ...along('head'),
       ...along('foot'),
@@ -98,7 +99,7 @@ export function envelopeInOne(order: Order, pocket: Envelope, choice: Choice): D
     sewing: [
       hemStep(order, pocket.hem, isKept ? 'the inner short end' : 'both short ends', times(size.length, hems)),
       step(
-        `Fold both ends to the middle at the marks, ${layTogether(pocket.seam)}, the outer leaf first, so that they overlap.`,
+        `Fold both ends to the middle at the marks, ${layTogether(pocket.seam)}, ${firstLeaf(pocket)} leaf first, so that they overlap.`,
       ),
       sewingStep(order, pocket.seam, 'Both long sides, through the overlap', times(front, 2)),
       ...turnOut(order, pocket),
@@ -127,14 +128,15 @@ export function envelopeInThree(order: Order, pocket: Envelope, front: Choice, b
   // of the inner leaf only what lies beyond the outer one is sewn to the front alone
   const beyond = minus(size.width, outerEdge)
 
+  const frontPiece = makePiece(front.cloth, {
+    name: '/front',
+    words: 'Front',
+    size,
+    run: front.run,
+    marks: flangeLines(pocket, size.length, allowance, minus(size.width, allowance), shrinks),
+  })
   const pieces = [
-    makePiece(front.cloth, {
-      name: '/front',
-      words: 'Front',
-      size,
-      run: front.run,
-      marks: flangeLines(pocket, size.length, allowance, minus(size.width, allowance), shrinks),
-    }),
+    centred(order, front, frontPiece, { x: size.width / 2, y: size.length / 2 }),
     makePiece(back.cloth, {
       name: '/back/outer',
       words: 'Back, outer leaf',
@@ -191,7 +193,7 @@ export function envelopeInThree(order: Order, pocket: Envelope, front: Choice, b
     sewing: [
       hemStep(order, pocket.hem, hemmed, times(size.length, hems)),
       step(
-        `Lay the leaves on the front, ${layTogether(pocket.seam)}, the outer leaf first, so that their hems overlap.`,
+        `Lay the leaves on the front, ${layTogether(pocket.seam)}, ${firstLeaf(pocket)} leaf first, so that their hems overlap.`,
       ),
       sewingStep(order, pocket.seam, 'All four sides', times(sum(size.width, size.length), 2)),
       ...turnOut(order, pocket),
@@ -224,6 +226,9 @@ export function outerSize(pocket: Pick<Envelope, 'finished' | 'flange'>): Size {
   const flanges = times(pocket.flange, 2)
   return { width: sum(pocket.finished.width, flanges), length: sum(pocket.finished.length, flanges) }
 }
+
+// turning puts the leaf next to the front outermost; a French seam is first sewn right side out
+const firstLeaf = (pocket: Envelope): string => (pocket.seam.kind === 'french' ? 'the inner' : 'the outer')
 
 /** Lines to stitch the flange along, inside a face that lies between two places from the left and its side seams. */
 export function flangeLines(

@@ -8,6 +8,7 @@ import type { SeamLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
+import { centred } from './motif.ts'
 import { hemStep, layTogether, sewingStep } from './seam-words.ts'
 
 /*
@@ -40,22 +41,21 @@ export function insideFlapInOne(order: Order, item: Pillowcase, choice: Choice):
     needs: { left: item.openingEdge },
     marks: [start, closed, open, minus(size.width, end)].filter((x) => x > 0).map(foldAlong),
   })
+  const middle = { x: closed + leaf / 2, y: size.length / 2 }
   const side = (edge: 'head' | 'foot'): SeamLine =>
     makeSeam(item.seam, edgeOf('', edge, start, closed), edgeOf('', edge, closed, open), leaf, 'side')
   const hems = isKept ? 1 : 2
   return {
     id: `one-piece/${choice.cloth.name}/${choice.run}`,
     words: 'one piece with inside flap',
-    pieces: [piece],
+    pieces: [centred(order, choice, piece, middle)],
     seams: [side('head'), side('foot')],
     joins: 0,
     notions: [],
     hems: hems * size.length,
     sewing: [
       hemStep(order, item.hem, isKept ? 'the end of the flap' : 'both short ends', times(size.length, hems)),
-      step(
-        `Fold at the closed end, ${layTogether(item.seam)}; fold the flap over the back at its mark and pin the sides.`,
-      ),
+      step(`Fold at the closed end, ${layTogether(item.seam)}; ${foldFlap(item)} and pin the sides.`),
       sewingStep(order, item.seam, 'Both long sides, through the flap', times(leaf, 2)),
       step('Turn right side out, flap inside; push out the corners and press.'),
     ],
@@ -77,22 +77,25 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
   // the front is closed at its left, so the back, seen from its own right side, is closed at its right
   const backOpen = minus(backWidth, open)
 
+  const y = faceLength / 2
+  const frontPiece = makePiece(front.cloth, {
+    name: '/front',
+    words: 'Front with flap',
+    size: { width: frontWidth, length: faceLength },
+    run: front.run,
+    marks: [foldAlong(open), foldAlong(minus(frontWidth, hem))],
+  })
+  const backPiece = makePiece(back.cloth, {
+    name: '/back',
+    words: 'Back',
+    size: { width: backWidth, length: faceLength },
+    run: back.run,
+    needs: { left: item.openingEdge },
+    marks: isKept ? [] : [foldAlong(backOpen)],
+  })
   const pieces = [
-    makePiece(front.cloth, {
-      name: '/front',
-      words: 'Front with flap',
-      size: { width: frontWidth, length: faceLength },
-      run: front.run,
-      marks: [foldAlong(open), foldAlong(minus(frontWidth, hem))],
-    }),
-    makePiece(back.cloth, {
-      name: '/back',
-      words: 'Back',
-      size: { width: backWidth, length: faceLength },
-      run: back.run,
-      needs: { left: item.openingEdge },
-      marks: isKept ? [] : [foldAlong(backOpen)],
-    }),
+    centred(order, front, frontPiece, { x: (allowance + open) / 2, y }),
+    centred(order, back, backPiece, { x: (backOpen + backWidth - allowance) / 2, y }),
   ]
   const longSide = (edge: 'head' | 'foot'): SeamLine =>
     makeSeam(item.seam, edgeOf('/front', edge, ZERO, open), edgeOf('/back', edge, backOpen, backWidth), open, 'side')
@@ -113,10 +116,17 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
     hems: hems * faceLength,
     sewing: [
       hemStep(order, item.hem, hemmed, times(faceLength, hems)),
-      step(`Lay front and back ${layTogether(item.seam)}; fold the flap over the back at its mark and pin.`),
+      step(`Lay front and back ${layTogether(item.seam)}; ${foldFlap(item)} and pin.`),
       sewingStep(order, item.seam, 'Closed end, front to back', faceLength),
       sewingStep(order, item.seam, 'Both long sides, through the flap', length(2 * open)),
       step('Turn right side out, flap inside; push out the corners and press.'),
     ],
   }
+}
+
+// right side out, as for the first row of a French seam, the flap lies where it will be: inside
+function foldFlap(item: Pillowcase): string {
+  return item.seam.kind === 'french'
+    ? 'fold the flap in at its mark, between front and back,'
+    : 'fold the flap over the back at its mark'
 }

@@ -9,6 +9,7 @@ import type { EdgeRef, Piece, SeamLine, SewingLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
+import { centred } from './motif.ts'
 import { hemStep, layTogether, sewingStep } from './seam-words.ts'
 
 /*
@@ -82,7 +83,7 @@ export function openEndFolded(order: Order, item: Pillowcase, body: Choice): Dra
   return {
     id: `one-piece-end-fold/${body.cloth.name}/${body.run}`,
     words: 'one piece folded at the closed end',
-    pieces: [piece],
+    pieces: [centred(order, body, piece, { x: (hem + closed) / 2, y: faceLength / 2 })],
     seams: [side('head'), side('foot')],
     joins: 0,
     notions: [],
@@ -195,20 +196,32 @@ function openFaces(
   const around = times(faceLength, asked.length)
   return item.cuff === null || cuff === null ? hemmed() : cuffed(item.cuff, cuff)
 
+  /** The motif lies in the middle between closed end and hem or cuff, on a tube in the middle of its front. */
+  function centredFace(face: OpenFace, open: Length, piece: Piece): Piece {
+    const fromClosed = (item.seam.allowance + open) / 2
+    const x = face.closed === 'left' ? fromClosed : piece.cutWidth - fromClosed
+    const y = longFold === null ? faceLength / 2 : (item.seam.allowance + longFold) / 2
+    return centred(order, face.body, piece, { x, y })
+  }
+
   function hemmed(): OpenFaces {
     const { allowance } = item.seam
     const isKept = item.openingEdge.kind !== 'none'
     const cut = cutLength(order, item.finished.length, s, isKept ? allowance : sum(allowance, hemTake(item.hem)))
     const open = sum(allowance, beforeShrinking(item.finished.length, s))
     const pieces = asked.map((face) =>
-      makePiece(face.body.cloth, {
-        name: face.name,
-        words: face.words,
-        size: { width: cut, length: faceLength },
-        run: face.body.run,
-        needs: { [opposite(face.closed)]: item.openingEdge } as Partial<Record<Edge, EdgeNeed>>,
-        marks: isKept ? folds : [...folds, foldAlong(face.closed === 'left' ? open : minus(cut, open))],
-      }),
+      centredFace(
+        face,
+        open,
+        makePiece(face.body.cloth, {
+          name: face.name,
+          words: face.words,
+          size: { width: cut, length: faceLength },
+          run: face.body.run,
+          needs: { [opposite(face.closed)]: item.openingEdge } as Partial<Record<Edge, EdgeNeed>>,
+          marks: isKept ? folds : [...folds, foldAlong(face.closed === 'left' ? open : minus(cut, open))],
+        }),
+      ),
     )
     return {
       pieces,
@@ -236,13 +249,17 @@ function openFaces(
     const inSideSeams: Stretch[] = []
     const joins: SeamLine[] = []
     for (const face of asked) {
-      const body = makePiece(face.body.cloth, {
-        name: `${face.name}/body`,
-        words: `${face.words}, body`,
-        size: { width: bodyCut, length: faceLength },
-        run: face.body.run,
-        marks: folds,
-      })
+      const body = centredFace(
+        face,
+        minus(bodyCut, allowance),
+        makePiece(face.body.cloth, {
+          name: `${face.name}/body`,
+          words: `${face.words}, body`,
+          size: { width: bodyCut, length: faceLength },
+          run: face.body.run,
+          marks: folds,
+        }),
+      )
       const cuffPiece = makePiece(choice.cuff.cloth, {
         name: `${face.name}/cuff`,
         words: `${face.words}, cuff`,

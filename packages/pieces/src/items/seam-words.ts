@@ -20,6 +20,9 @@ export function hemStep(order: Order, hem: Hem, where: string, hemLength: Length
 export const layTogether = (seam: Seam): string =>
   seam.kind === 'french' ? 'wrong sides together' : 'right sides together'
 
+/** Zips, gathers and circles are sewn with a plain seam whatever the other seams are. */
+export const plainly = (seam: Seam): Seam => ({ ...seam, kind: 'plain' })
+
 const KINDS: Readonly<Record<Seam['kind'], string>> = {
   plain: 'plain seam',
   french: 'French seam',

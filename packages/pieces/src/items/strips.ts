@@ -109,7 +109,12 @@ function joined(order: Order, item: Strips, choice: Choice, n: number): Draft {
       n === 1
         ? []
         : [
-            sewingStep(order, item.seam, `Join the ${n} strips end to end, ${joins} seams`, times(width, joins)),
+            sewingStep(
+              order,
+              item.seam,
+              `Join the ${n} strips end to end, ${joins === 1 ? 'one seam' : `${joins} seams`}`,
+              times(width, joins),
+            ),
             step('Press the seams open so that the strip stays thin.'),
           ],
   }

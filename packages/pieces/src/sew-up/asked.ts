@@ -1,4 +1,5 @@
 import { length } from '@lengthwise/units'
+import { circumference } from '../items/circle.ts'
 import type { Item, Size } from '../order.ts'
 
 /** What the sewn item is held against. */
@@ -45,7 +46,11 @@ export function askedOf(item: Item): Asked | null {
       return { ...all, size: item.base, measures: (piece) => piece.startsWith('/deck') }
     case 'strips':
       return { ...all, size: { width: item.width, length: item.run }, asCut: true }
-    case 'bolster':
-      return null
+    // round the body and, for tied ends, on to the ties
+    case 'bolster': {
+      const ends = item.ends === 'tied' ? 2 * (item.diameter + item.tieEnd) : 0
+      const size = { width: circumference(item.diameter), length: length(item.length + ends) }
+      return { ...all, size, measures: (piece) => piece === '/body' }
+    }
   }
 }
