@@ -46,6 +46,9 @@ export function compareWishes(a: Wish, b: Wish): number {
   return a.opened - b.opened || a.seams - b.seams || a.laid - b.laid
 }
 
+/** A search that has found nothing goes on this many times longer. */
+const GIVE_UP = 10
+
 /** `cutOff`: what buys more than this is of no interest (a better width is known). */
 export function chooseWays(
   book: LayoutBook,
@@ -78,14 +81,22 @@ export function chooseWays(
   const spent = () =>
     looked > effort.choices || book.lays - laysBefore > effort.layouts || book.steps - stepsBefore > effort.steps
 
+  // a first whole choice, so that there is something to beat: by the wishes, or else with as little owned cloth as can be
+  if (root) {
+    dive(root, compareWishes)
+    if (!best) dive(root, (a, b) => a.opened - b.opened || compareWishes(a, b))
+  }
+
   for (let node = heap.pop(); node; node = heap.pop()) {
     if (best && compareWishes(node.wish, best.wish) >= 0) break
     if (cutOff !== null && node.wish.value > cutOff) {
       heap.push(node)
       break
     }
-    if (effort.stop?.() || (spent() && best)) {
-      stopped = effort.stop?.() ?? false
+    const halt = effort.stop?.() ?? false
+    // without any layout yet the search goes on: there is nothing to show
+    if (best ? halt || spent() : looked > GIVE_UP * effort.choices) {
+      stopped = halt
       given = true
       heap.push(node)
       break
@@ -109,6 +120,13 @@ export function chooseWays(
     bound: capped && bestValue !== null ? 0n : bound,
     status: proved ? 'proved' : stopped ? 'stopped' : 'best-found',
     by: bestValue !== null && rootValue === bestValue ? 'area' : certifiedBy,
+  }
+
+  function dive(from: Node, compare: (a: Wish, b: Wish) => number): void {
+    let node: Node | null = from
+    while (node && node.depth < total())
+      node = children(node).reduce<Node | null>((a, b) => (a && compare(a.wish, b.wish) <= 0 ? a : b), null)
+    if (node) layOut(node)
   }
 
   function total(): number {
