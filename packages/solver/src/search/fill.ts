@@ -150,7 +150,8 @@ function optionsOf(trial: Trial, slots: readonly number[], room: Rect, random: R
     const slot = slotOf.get(shape.kind)
     if (slot === undefined || shape.width > room.width || shape.length > room.length) continue
     const area = trial.areas[shape.kind]!
-    const worth = (area * (100 + random.below(noise + 1) - noise / 2)) / 100
+    // only few places touch the start or the end: what needs them goes first
+    const worth = ((trial.rare[shape.kind] ? 1000 : 1) * area * (100 + random.below(noise + 1) - noise / 2)) / 100
     options.push({ shape, slot, width: shape.width, length: shape.length, area, worth, key: keys[slot]! })
   }
   return options

@@ -15,7 +15,7 @@ import { regrow } from './regrow.ts'
 import type { Part } from './tree.ts'
 import { closedUp, piecesIn, rect, splitOf, tightLength } from './tree.ts'
 import type { Trial } from './trial.ts'
-import { trialOf } from './trial.ts'
+import { seat, trialOf } from './trial.ts'
 
 export interface Found {
   readonly length: number
@@ -39,9 +39,10 @@ export function growStrip(
   for (let attempt = 0; meter.steps > 0 && !meter.stop(); attempt++) {
     const upper: number = found === null ? longest : found.length - 1
     if (upper < bound) break
-    const near = bound + Math.max(1, Math.floor(bound / 128))
+    const near = bound + Math.max(Math.min(1, attempt), Math.floor(bound / 128))
     const length: number =
-      whole ?? Math.min(upper, Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2)))
+      whole ??
+      Math.min(upper, found === null ? near : Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2)))
     const tried = attemptAt(problem, length, found, patience, meter, random)
     if (tried !== null && tried.length <= upper) {
       found = tried
@@ -135,8 +136,9 @@ function completed(trial: Trial, growth: Growth, meter: Meter, random: Random): 
     if (length <= 0) return null
     whole = { ...trial, length: trial.length + length }
     const filling = filledFrom(whole, rect(0, trial.length, trial.width, length), growth.out, 30, meter, random)
-    if (filling.area < growth.outArea) return null
-    part = splitOf(rect(0, 0, trial.width, whole.length), true, [part, filling.part])
+    const behind = filling.area < growth.outArea ? oneByOne(whole, trial.length, growth.out) : filling.part
+    if (behind === null) return null
+    part = splitOf(rect(0, 0, trial.width, whole.length), true, [part, behind])
   }
   if (!trial.plain) {
     const end = piecesIn(part).reduce((farthest, { rect: { y, length } }) => Math.max(farthest, y + length), 0)
@@ -144,6 +146,33 @@ function completed(trial: Trial, growth: Growth, meter: Meter, random: Random): 
   }
   const length = tightLength(part)
   return { length, part: closedUp(part, { x: 0, y: 0, length }), trial: whole }
+}
+
+/** Each piece in a row of its own, from `from` to the end of the trial; null where one fits nowhere. */
+function oneByOne(trial: Trial, from: number, out: readonly number[]): Part | null {
+  const rows: Part[] = []
+  let start = from
+  for (const [kind, count] of out.entries()) {
+    const shapes = trial.shapes.filter((shape) => shape.kind === kind)
+    for (let i = 0; i < count; i++) {
+      const room = rect(0, start, trial.width, trial.length - start)
+      const shape = shapes.find((each) => seat(trial, room, each) !== null)
+      if (shape === undefined) return null
+      const { x, y } = seat(trial, room, shape)!
+      const { width, length } = shape
+      rows.push({ kind: 'spare', rect: rect(0, start, trial.width, y - start) })
+      rows.push(
+        splitOf(rect(0, y, trial.width, length), false, [
+          { kind: 'spare', rect: rect(0, y, x, length) },
+          { kind: 'piece', rect: rect(x, y, width, length), of: kind, posture: shape.posture },
+          { kind: 'spare', rect: rect(x + width, y, trial.width - x - width, length) },
+        ]),
+      )
+      start = y + length
+    }
+  }
+  rows.push({ kind: 'spare', rect: rect(0, start, trial.width, trial.length - start) })
+  return splitOf(rect(0, from, trial.width, trial.length - from), true, rows)
 }
 
 /** A length that surely takes the pieces one behind another, with what zones, phases and flaws may cost each. */

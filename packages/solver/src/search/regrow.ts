@@ -56,9 +56,11 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
       random,
     })
     if (filling.area < heldArea - loss) continue
+    const out = available.map((count, kind) => count - filling.used[kind]!)
+    if (trial.rare.some((rare, kind) => rare && out[kind]! > now.out[kind]!)) continue
     now = {
       part: replaced(path, region, filling.part),
-      out: available.map((count, kind) => count - filling.used[kind]!),
+      out,
       outArea: now.outArea + heldArea - filling.area,
     }
     if (now.outArea < best.outArea) deadline = meter.steps - patience

@@ -25,6 +25,8 @@ export interface Trial {
   readonly counts: readonly number[]
   /** area of one piece of each kind */
   readonly areas: readonly number[]
+  /** kinds that must touch the start or the end: once out, they hardly come in again */
+  readonly rare: readonly boolean[]
   /** neither sides, zones, ties nor flaws: blocks may be moved and closed up freely */
   readonly plain: boolean
   /** per kind: the residue its position must have, fixed for this trial; null where it has no tie */
@@ -58,6 +60,7 @@ export function trialOf(problem: Problem, length: number, random: Random): Trial
     shapes: shapes.sort((a, b) => b.width * b.length - a.width * a.length || a.kind - b.kind || a.posture - b.posture),
     counts: kinds.map((kind) => kind.count),
     areas: kinds.map((kind) => kind.area),
+    rare: kinds.map((kind) => kind.postures.every(({ flush }) => (flush & (START | END)) !== 0)),
     plain:
       zones.left + zones.right + zones.start + zones.end === 0 &&
       flaws.length === 0 &&
@@ -85,31 +88,34 @@ function phasesOf(kinds: readonly Kind[], random: Random): (Phase | null)[] {
   })
 }
 
-/** Where one piece goes when set down in `room` as near its start and left as the rules allow; null: nowhere in it. */
+/** Where one piece goes when set down in `room` as near its start and left as the rules allow; null: nowhere found in it. */
 export function seat(trial: Trial, room: Rect, shape: Shape): { x: number; y: number } | null {
   const { zones, flaws, length: fieldLength } = trial.problem
   const phase = trial.phases[shape.kind]!
-  const x = seatOnAxis(room.x, room.x + room.width, shape.width, trial.width, zones.left, zones.right, {
-    first: (shape.flush & LEFT) !== 0,
-    last: (shape.flush & RIGHT) !== 0,
-    phase: phase?.axis === 'across' ? phase : null,
-  })
-  if (x === null) return null
   const zoneEnd = fieldLength === null ? 0 : zones.end
-  let from = room.y
+  const fixedAlong = (shape.flush & (START | END)) !== 0
+  let fromX = room.x
+  let fromY = room.y
   for (;;) {
-    const y = seatOnAxis(from, room.y + room.length, shape.length, trial.length, zones.start, zoneEnd, {
+    const x = seatOnAxis(fromX, room.x + room.width, shape.width, trial.width, zones.left, zones.right, {
+      first: (shape.flush & LEFT) !== 0,
+      last: (shape.flush & RIGHT) !== 0,
+      phase: phase?.axis === 'across' ? phase : null,
+    })
+    const y = seatOnAxis(fromY, room.y + room.length, shape.length, trial.length, zones.start, zoneEnd, {
       first: (shape.flush & START) !== 0,
       last: (shape.flush & END) !== 0,
       phase: phase?.axis === 'along' ? phase : null,
     })
-    if (y === null) return null
+    if (x === null || y === null) return null
     const hit = flaws.find(
       (flaw) =>
         flaw.x < x + shape.width && x < flaw.x + flaw.width && flaw.y < y + shape.length && y < flaw.y + flaw.length,
     )
     if (hit === undefined) return { x, y }
-    from = hit.y + hit.length
+    // a flaw in the way is passed along the strip, or across it where the piece must touch an end
+    if (fixedAlong) fromX = hit.x + hit.width
+    else fromY = hit.y + hit.length
   }
 }
 
