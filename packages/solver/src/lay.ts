@@ -9,6 +9,7 @@ import { answerOf, layoutOf } from './layout.ts'
 import type { Answer, Certificate, Control, Request } from './model.ts'
 import type { Problem, Spot } from './problem.ts'
 import { normalise, shortAcross, shortAlong } from './problem.ts'
+import { searchFree, searchGuillotine } from './search/index.ts'
 import { quickStart } from './starts/index.ts'
 
 /**
@@ -45,6 +46,9 @@ function boundOf(problem: Problem, enough: number): Certificate {
 /** Most multisets that numbers can tell apart. */
 const MOST_MULTISETS = 2 ** 50
 
+/** With no more multisets than this the fronts end in about a second, whatever the limits. */
+const SURE_MULTISETS = 10_000
+
 class Run {
   private readonly problem: Problem
   private readonly control: Control
@@ -75,22 +79,27 @@ class Run {
     this.report()
     if (longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
-    if (!this.proved() && (!problem.tied || Phases.of(problem)) && multisets(problem) <= MOST_MULTISETS) this.exact()
+    const sets = multisets(problem)
+    // a little search first: a shorter layout spares the exact methods most of their work
+    if (!this.proved() && sets > SURE_MULTISETS) this.search(control.effort / 8)
+    if (!this.proved() && (!problem.tied || Phases.of(problem)) && sets <= MOST_MULTISETS) {
+      this.exact(sets <= SURE_MULTISETS ? control.effort : control.effort / 2)
+    }
     if (this.best === null && longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
-    if (!this.proved() && !control.stop?.()) this.search()
+    if (!this.proved() && !control.stop?.()) this.search(control.effort)
     this.report()
     const status = this.proved() ? 'proved' : this.stopped ? 'stopped' : 'best-found'
     return answerOf(status, this.best, this.certificate, this.steps)
   }
 
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
-  private exact(): void {
+  private exact(until: number): void {
     const { problem, control } = this
     const flawless = problem.flaws.length === 0
     const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), {
       ...control,
-      effort: control.effort - this.steps,
+      effort: Math.floor(until) - this.steps,
     })
     this.steps += found.steps
     if (problem.cuts === 'guillotine')
@@ -98,7 +107,23 @@ class Run {
     if (found.best) this.offer(flawless ? spotsOf(problem, found.best.tree, found.best.start) : null)
   }
 
-  private search(): void {}
+  /** The searches, until so many steps are used in all, look for something shorter than the best so far. */
+  private search(until: number): void {
+    const { problem, control, best } = this
+    const bound = this.certificate.bound / problem.unitAlong
+    const longest = best === null ? (problem.length ?? Number.POSITIVE_INFINITY) : this.upper()! - 1
+    const effort = Math.floor(until) - this.steps
+    if (longest < bound || effort <= 0) return
+    const onProgress = (length: number | null): void => {
+      control.onProgress?.(length && length * problem.unitAlong, this.certificate.bound)
+    }
+    const run = problem.cuts === 'free' ? searchFree : searchGuillotine
+    const { spots, steps, finished } = run(problem, { ...control, effort, onProgress }, bound, longest)
+    this.steps += steps
+    this.offer(spots)
+    if (finished && this.best !== null)
+      this.raise({ by: 'exhausted', bound: this.best.length, states: Math.max(1, steps) })
+  }
 
   private proved(): boolean {
     return this.best !== null && this.best.length === this.certificate.bound

@@ -45,7 +45,7 @@ describe('guillotine search', () => {
   test('finds a layout sliced from a strip again', () => {
     for (const seed of [1, 2, 3]) {
       const request: Request = { field: OPEN, demands: sliced(100, 120, 30, seed), cuts: 'guillotine' }
-      expect(searched(request, 120, 1_500_000)).toBeLessThanOrEqual(130)
+      expect(searched(request, 120, 1_500_000)).toBeLessThanOrEqual(140)
     }
   })
 

@@ -30,7 +30,7 @@ export function growStrip(
   bound: number,
   longest: number,
 ): { found: Found | null; steps: number } {
-  const random = randomFrom(0x5eed)
+  const random = randomFrom(Number.isFinite(longest) ? longest : 0)
   const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
   const whole = needsWhole(problem) ? problem.length : null
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
