@@ -70,9 +70,30 @@ function parsed(text: string, lines: LineCounter): Document | undefined {
   }
 }
 
-/** The parser calls itself for each level; a run of openings or dashes would take it past the end of its stack. */
+/**
+ * The parser calls itself for each level; a run of openings, dashes or indents would take it past the end of its stack.
+ * Counted roughly, brackets in quotes included: twice what a plan may nest is refused before it is parsed.
+ */
 function nestsTooDeep(text: string): boolean {
-  return /(?:[[{]\s*){40}|(?:[-?:] ){40}|^ {2000}/m.test(text)
+  const most = 2 * LIMITS.depth
+  let open = 0
+  for (const [bracket] of text.replace(/^\s*#.*$/gm, '').matchAll(/[[\]{}]/g)) {
+    open = Math.max(0, open + (bracket === '[' || bracket === '{' ? 1 : -1))
+    if (open > most) return true
+  }
+  return /(?:[-?:] ){60}/.test(text) || indents(text) > most
+}
+
+/** Levels of indentation that are open at once, at the most. */
+function indents(text: string): number {
+  const open: number[] = []
+  let most = 0
+  for (const [, blanks = ''] of text.matchAll(/^( *)[^\s#]/gm)) {
+    while (open.length > 0 && open.at(-1)! >= blanks.length) open.pop()
+    open.push(blanks.length)
+    most = Math.max(most, open.length)
+  }
+  return most
 }
 
 const TOO_DEEP: Problem = {
@@ -165,7 +186,7 @@ function placeOf(document: Document, lines: LineCounter, path: Path, what: 'key'
   for (const [i, step] of path.entries()) {
     if (isAlias(node)) node = node.resolve(document)
     if (isMap(node)) {
-      const pair = node.items.findLast((item) => plainKey(keyText(item)) === step)
+      const pair = pairsOf(node).get(String(step))
       if (pair === undefined) break
       const keyOnly = pair.value === null || (what === 'key' && i === path.length - 1)
       offset = (keyOnly ? startOf(pair.key) : (startOf(pair.value) ?? startOf(pair.key))) ?? offset
@@ -177,6 +198,14 @@ function placeOf(document: Document, lines: LineCounter, path: Path, what: 'key'
   }
   const { line, col } = lines.linePos(offset ?? 0)
   return line > 0 ? { line, column: col } : { line: 1, column: 1 }
+}
+
+// the keys of each group, gathered once: a plan of a hundred thousand wrong keys asks for each of them
+const gatheredPairs = new WeakMap<YAMLMap, ReadonlyMap<string, Pair>>()
+function pairsOf(node: YAMLMap): ReadonlyMap<string, Pair> {
+  const known = gatheredPairs.get(node) ?? new Map(node.items.map((pair) => [plainKey(keyText(pair)), pair]))
+  gatheredPairs.set(node, known)
+  return known
 }
 
 const isEmpty = (node: unknown): boolean => node === null || (isScalar(node) && node.value === null)

@@ -1,6 +1,7 @@
 import type { Problem } from '@lengthwise/units'
 import { showText } from '@lengthwise/units'
 import type * as z from 'zod'
+import { LIMITS } from './limits.ts'
 import { nearest } from './nearest.ts'
 import type { Path } from './path.ts'
 import { pathText, valueAt } from './path.ts'
@@ -18,7 +19,8 @@ export interface Found extends Problem {
 export function foundIn(issues: readonly Issue[], data: unknown, above: Path = []): Found[] {
   return issues.flatMap((issue) => {
     const path = [...above, ...(issue.path as Path)]
-    if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKey(key, issue.message, path))
+    if (issue.code === 'unrecognized_keys')
+      return issue.keys.slice(0, LIMITS.problems).map((key) => unknownKey(key, issue.message, path))
     if (issue.code === 'invalid_union') return unionIssue(issue, data, path)
     return [found(path, ...worded(issue, valueAt(data, path), path))]
   })

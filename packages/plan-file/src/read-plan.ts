@@ -1,8 +1,8 @@
 import type { Order } from '@lengthwise/pieces'
+import { checkOrder } from '@lengthwise/pieces'
 import type { Outcome, Problem } from '@lengthwise/units'
 import { bad, good } from '@lengthwise/units'
 import { foundAcross } from './across.ts'
-import { checkOrder } from './check-order.ts'
 import { LIMITS } from './limits.ts'
 import type { Path } from './path.ts'
 import { isRecord, pathOf } from './path.ts'
@@ -11,6 +11,7 @@ import type { Place } from './plan-text.ts'
 import { planText } from './plan-text.ts'
 import { foundIn } from './problems.ts'
 import { measureInOf, planShape } from './schema/plan.ts'
+import { longSideFirst } from './short-side.ts'
 import { orderOf } from './to-order/order.ts'
 
 type Places = (path: Path, what?: 'key' | 'value') => Place | undefined
@@ -43,7 +44,7 @@ function orderFrom(data: unknown, problems: readonly Problem[], places: Places):
   const found = [...problems, ...(parsed.success ? [] : foundIn(parsed.error.issues, data)), ...foundAcross(data)]
   if (found.length > 0 || !parsed.success) return { ok: false, problems: told(found, places) }
   const order = orderOf(parsed.data)
-  const contrary = checkOrder(order)
+  const contrary = [...longSideFirst(order), ...checkOrder(order)]
   return contrary.length > 0 ? bad(...told(contrary, places)) : good(order)
 }
 
@@ -64,9 +65,8 @@ function told(problems: readonly Problem[], places: Places): Problem[] {
   }
   const inOrder = [...once.values()].sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0))
   if (inOrder.length <= LIMITS.problems) return inOrder
-  const rest = inOrder.length - LIMITS.problems
   return [
     ...inOrder.slice(0, LIMITS.problems),
-    { code: 'more-problems', path: '', message: `${rest} more problems`, hint: 'Mend these first' },
+    { code: 'more-problems', path: '', message: 'There are more problems than these', hint: 'Mend these first' },
   ]
 }

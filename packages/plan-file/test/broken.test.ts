@@ -14,6 +14,7 @@ const EXPECTED: Readonly<Record<string, readonly string[]>> = {
     '11 cloth-unknown',
     '18 duplicate-name',
   ],
+  'contrary.yaml': ['8 length-runs', '13 cot-joined', '15 size-order', '19 hem-too-deep'],
   'decimal-comma-in-list.yaml': ['8 comma-in-list', '8 price-unit', '8 no-value'],
   'empty.yaml': ['1 not-a-plan'],
   'hostile-names.yaml': [

@@ -112,6 +112,8 @@ describe('every key of a plan arrives in the order', () => {
         },
       },
       sameCloth: 'none',
+    })
+    expect(order.items[6]).toMatchObject({
       needs: {
         head: { kind: 'kept-hem', depth: 0 },
         foot: { kind: 'kept-hem', depth: mm(25) },

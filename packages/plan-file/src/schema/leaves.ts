@@ -34,7 +34,12 @@ function taken<T>(outcome: Outcome<T>, context: Context): T {
 
 // texts may be written without quotes, so a number stands for its digits
 const written = (example: string) =>
-  z.union([z.string(), z.number()], { error: () => `Write it such as ${example}` }).transform(String)
+  z.union([z.string(), z.number()], { error: () => `Write it such as ${example}` }).transform(digits)
+
+// a number that comes as one is no text that can be read two ways: 54.125 becomes 54.1250
+function digits(value: string | number): string {
+  return typeof value === 'number' && /^[1-9]\d{0,2}\.\d{3}$/.test(String(value)) ? `${value}0` : String(value)
+}
 
 /**
  * An object of known keys. Zod names the unknown ones only, and the hint needs the known ones too:
