@@ -18,7 +18,10 @@ export interface Way {
   readonly sewing: readonly SewingLine[]
 }
 
-/** A rectangle to be cut. Width across the bed, length from head to foot, whichever way it lies on the cloth. */
+/**
+ * A rectangle to be cut. Width across the bed, length from head to foot, whichever way it lies on the cloth; pillowcases,
+ * cushions and bolsters lie across the bed: their width is the short side, as in the plan, and their right edge is uppermost.
+ */
 export interface Piece {
   /** path below the copy: '' for an item of one piece, '/front/centre', '/back/zip-strip' */
   readonly name: string
@@ -36,6 +39,8 @@ export interface Piece {
   readonly mayTurnEndForEnd: boolean
   /** where the piece's head end must lie when it may not be turned: the cut end, the bolt end, or a side */
   readonly headToward: 'start' | 'end' | 'left' | 'right' | null
+  /** the edge that is uppermost in use, the head unless given; null: it does not matter which way up the print is */
+  readonly uppermost?: 'head' | 'right' | null
   readonly needs: Readonly<Record<Edge, EdgeNeed>>
   /** must span the whole usable width (or, turned, its length does): made by the cloth, not marked */
   readonly spansWidth: boolean

@@ -1,4 +1,4 @@
-import type { Copy, Order, Piece, Way } from '@lengthwise/pieces'
+import type { ClothOnTable, Copy, Order, Piece, Way } from '@lengthwise/pieces'
 import { copiesOf } from '@lengthwise/pieces'
 import type { Rect } from '@lengthwise/solver'
 import type { Length } from '@lengthwise/units'
@@ -14,7 +14,8 @@ import { inLine, leaves, lengthened, partsOf, partsOfFree, placedOf } from './pa
 import type { Box, CutCloth, Placed, PlacedEdge } from './result.ts'
 import type { Setting } from './setting.ts'
 import type { Spread } from './share.ts'
-import { isTurned, marksAsTheyLie } from './turn.ts'
+import type { Turn } from './turn.ts'
+import { isTurned, marksAsTheyLie, topOf } from './turn.ts'
 import { fingerWidth, whoseWords } from './words.ts'
 
 /** A piece of one copy, by name. */
@@ -145,7 +146,7 @@ function cutCloth(
     const { posture, demand } = answer.placements[leaf.placement]!
     const one = ones.get(leaf.placement)!
     const turn = turnIn(one.piece, ground, spread.asked.request.demands[demand]!.postures[posture]!)
-    return [placedPiece(one, leaf.box, turn, labels.get(leaf.placement)!, whole, edges, table.repeat)]
+    return [placedPiece(one, leaf.box, turn, labels.get(leaf.placement)!, whole, edges, table)]
   })
   const area = whole.width * whole.length
   const used = placed.reduce((sum, p) => sum + p.width * p.length, 0)
@@ -259,11 +260,11 @@ function fullLength(part: Part, usable: Rect, keeps: (box: Rect) => boolean): Pa
 function placedPiece(
   one: OnePiece,
   rect: Rect,
-  turn: Placed['top'],
+  turn: Turn,
   label: string,
   whole: { width: Length; length: Length },
   edges: CutCloth['edges'],
-  repeat: Length,
+  { cloth, repeat }: ClothOnTable,
 ): Placed {
   const box: Box = boxOf(rect)
   const edge = (at: boolean, of: CutCloth['edges']['left']): PlacedEdge =>
@@ -275,7 +276,7 @@ function placedPiece(
     words: one.piece.words,
     whose: whoseWords(one.copy),
     turned: isTurned(turn),
-    top: turn,
+    top: topOf(one.piece, turn, cloth.print),
     phase: repeat > 0 ? length(box.y % repeat) : null,
     edges: {
       left: edge(box.x === 0, edges.left),

@@ -88,7 +88,7 @@ export interface Placed extends Box {
   readonly whose: string
   /** its length lies across the cloth */
   readonly turned: boolean
-  /** where its head lies */
+  /** where the edge lies that is uppermost in use: the head, or the long side of a pillow */
   readonly top: 'start' | 'end' | 'left' | 'right'
   /** position in the print's repeat of its start edge; null without a repeat */
   readonly phase: Length | null

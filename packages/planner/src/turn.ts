@@ -1,10 +1,9 @@
-import type { Edge, Mark, Piece } from '@lengthwise/pieces'
+import type { Edge, Mark, Piece, Print } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
-import type { Placed } from './result.ts'
 
 /** Where a piece's head lies on the cloth, right side up. Nothing is ever mirrored. */
-export type Turn = Placed['top']
+export type Turn = 'start' | 'end' | 'left' | 'right'
 export type ClothSide = 'left' | 'right' | 'start' | 'end'
 
 /**
@@ -23,6 +22,20 @@ const FACING: Readonly<Record<Turn, Readonly<Record<Edge, ClothSide>>>> = {
 }
 
 export const facing = (turn: Turn, edge: Edge): ClothSide => FACING[turn][edge]
+
+/** Where the top of a one-way print faces. */
+const PRINT_FACES: Readonly<Record<Print['top'], ClothSide>> = {
+  'cut-end': 'start',
+  bolt: 'end',
+  left: 'left',
+  right: 'right',
+}
+
+/** Where the edge lies that is uppermost in use; of a piece that may be used either way up, where its print's top faces. */
+export function topOf(piece: Piece, turn: Turn, print: Print): ClothSide {
+  if (piece.uppermost === null) return print.way === 'one-way' ? PRINT_FACES[print.top] : turn
+  return facing(turn, piece.uppermost ?? 'head')
+}
 
 /** Does the piece's length lie across the cloth? */
 export const isTurned = (turn: Turn): boolean => turn === 'left' || turn === 'right'

@@ -93,6 +93,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
       }),
       mayTurnEndForEnd: true,
       headToward: null,
+      uppermost: null,
     },
   ]
   const seam = makeSeam(item.seam, edgeOf('/body', 'head'), edgeOf('/body', 'foot'), bodyWidth, 'opening', {

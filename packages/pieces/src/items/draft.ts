@@ -46,7 +46,7 @@ function firstRefusal(order: Order, draft: Draft, tables: ReadonlyMap<string, Cl
     const table = tables.get(piece.cloth)
     if (table === undefined) continue
     const runs: Run[] = piece.lengthRuns === 'either' ? ['along', 'across'] : [piece.lengthRuns]
-    const withNeeds = runs.filter((run) => needsMet(piece, run, table))
+    const withNeeds = runs.filter((run) => needsMet(piece, run, table) && reachesBothSides(piece, run, table))
     if (withNeeds.length === 0) return { words: draft.words, why: missingEdge(piece), widthThatWouldDo: null }
     if (!withNeeds.some((run) => fits(piece, run, table)))
       return { words: draft.words, ...tooSmall(order, piece, withNeeds, table) }
@@ -113,6 +113,15 @@ function needsMet(piece: Piece, run: Run, table: ClothOnTable): boolean {
     const need = piece.needs[edge]
     return need.kind === 'none' || offered(edge).some((edgeOfCloth) => serves(edgeOfCloth, need))
   })
+}
+
+/** A piece that needs two opposite edges of the cloth is as wide, or as long, as the cloth itself. */
+function reachesBothSides(piece: Piece, run: Run, table: ClothOnTable): boolean {
+  const { across, along } = spans(piece, run)
+  const needs = (edge: Edge): boolean => piece.needs[edge].kind !== 'none'
+  const [ends, sides] = [needs('head') && needs('foot'), needs('left') && needs('right')]
+  const [bothSides, bothEnds] = run === 'along' ? [sides, ends] : [ends, sides]
+  return (!bothSides || across === table.width) && (!bothEnds || along === table.length)
 }
 
 function serves(edge: ClothEdge, need: EdgeNeed): boolean {

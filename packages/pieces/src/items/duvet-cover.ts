@@ -235,7 +235,7 @@ function tiePieces(order: Order, item: DuvetCover, cloth: Cloth): readonly Piece
       count,
     })
     // nobody sees which way up a tie is
-    return { ...piece, mayTurnEndForEnd: true, headToward: null }
+    return { ...piece, mayTurnEndForEnd: true, headToward: null, uppermost: null }
   }
   const pieces: Piece[] = []
   if (cornerTies.count > 0 && !cornerTies.bought)

@@ -291,7 +291,7 @@ function openFaces(
           marks: [foldAlong(length(trimCut / 2))],
         })
         // folded lengthwise, a trim has no upper edge
-        pieces.push({ ...piece, mayTurnEndForEnd: true, headToward: null })
+        pieces.push({ ...piece, mayTurnEndForEnd: true, headToward: null, uppermost: null })
       }
     }
     const caught = trim === null ? 'Cuff to body' : 'Cuff to body, the folded trim caught between'

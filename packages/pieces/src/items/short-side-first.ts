@@ -46,6 +46,7 @@ function turnedPiece(piece: Piece): Piece {
     cutLength: piece.cutWidth,
     lengthRuns: quarterTurn(piece.lengthRuns),
     headToward: piece.headToward === null ? null : TURNED_HEAD[piece.headToward],
+    uppermost: piece.uppermost === null ? null : 'right',
     needs: { head: needs.left, right: needs.head, foot: needs.right, left: needs.foot },
     marks: piece.marks.map((mark) => turnedMark(mark, piece.cutLength)),
   }

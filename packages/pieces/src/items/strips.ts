@@ -89,6 +89,7 @@ function joined(order: Order, item: Strips, choice: Choice, n: number): Draft {
       lengthRuns: run,
       mayTurnEndForEnd: true,
       headToward: null,
+      uppermost: null,
       needs: NO_NEEDS,
       spansWidth: false,
       tie: null,

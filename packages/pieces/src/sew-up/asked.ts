@@ -14,9 +14,12 @@ export interface Asked {
   measures(piece: string): boolean
 }
 
+/** All pieces that are sewn to others: loose ones, such as ties, are left out. */
+export const everyPiece = (): boolean => true
+
 /** Null where an item has no size of its own to be held against. */
 export function askedOf(item: Item): Asked | null {
-  const all = { beyond: 0, asCut: false, measures: () => true }
+  const all = { beyond: 0, asCut: false, measures: everyPiece }
   switch (item.item) {
     case 'duvet-cover':
     case 'flat-sheet':

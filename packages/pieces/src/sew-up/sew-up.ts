@@ -6,7 +6,7 @@ import { onTable } from '../on-table.ts'
 import type { Edge, Item, Order } from '../order.ts'
 import { EDGES } from '../order.ts'
 import type { Piece, SeamLine, Way } from '../way.ts'
-import { askedOf } from './asked.ts'
+import { askedOf, everyPiece } from './asked.ts'
 import type { Axis, Row, SewnPiece } from './faces.ts'
 import { ENDS, facesOf, RUNS, rowsOf, sewnPieces, sizeOf } from './faces.ts'
 
@@ -46,7 +46,8 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
   const faces = facesOf(sewn)
   for (const face of faces) {
     const outside = face.some((name) => sewn.get(name)?.seams.some((side) => !side.flat))
-    if (faces.length > 1 && !outside && face.length === 1) continue
+    const isLoose = faces.length > 1 && !outside && face.length === 1
+    if (isLoose && (asked === null || asked.measures === everyPiece)) continue
     if (asked !== null && !face.every((name) => asked.measures(name))) continue
     for (const axis of ['width', 'length'] as const) {
       let least = Number.POSITIVE_INFINITY
@@ -63,6 +64,8 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
       if (Number.isFinite(least)) shown[axis] = Math.max(shown[axis], least)
     }
   }
+  if (asked !== null && (shown.width === 0 || shown.length === 0))
+    fault('not-measured', `${item.item}: none of its pieces shows its finished size`)
   const beyond = 2 * (asked?.beyond ?? 0)
   const finished = { width: length(shown.width - beyond), length: length(shown.length - beyond) }
   return { finished, asked: asked?.size ?? finished, faults }
