@@ -51,6 +51,10 @@ export function oneLine(text: string): string {
   return text.replace(HIDDEN, ' ').replace(/\s+/g, ' ').trim()
 }
 
+/** Sizes and measures that a line does not break: no-break spaces round × and before units. */
+export const unbroken = (words: string): string =>
+  words.replace(/ × /g, '\u00a0×\u00a0').replace(/(\d) (cm|mm|m|in|yd|%)(?![\w])/g, '$1\u00a0$2')
+
 /** True when the typeface has every letter of the text. */
 export function hasAllLetters(text: string): boolean {
   for (const letter of text) if (!FACES[500].advances.has(letter.codePointAt(0)!)) return false

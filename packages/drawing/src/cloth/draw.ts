@@ -5,7 +5,7 @@ import { hatch } from '../hatch.ts'
 import { line, text, textBox } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Figure, Mark } from '../scene.ts'
-import { fit, textWidth, wrap } from '../text.ts'
+import { textWidth, wrap } from '../text.ts'
 import { blockSize, findBox, findSpot } from './block.ts'
 import type { DrawnEdge } from './edges.ts'
 import { clothEdges, divisionEdges, edgeMark, insideLine, scissors } from './edges.ts'
@@ -277,10 +277,12 @@ function placeLabel(item: Named, style: Style, taken: readonly Box[]): readonly 
   const near = taken.filter(
     (b) => b.x < area.x + area.width && b.x + b.width > area.x && b.y < area.y + area.height && b.y + b.height > area.y,
   )
-  const blocks = wholeLabels(item, style)
-  const [roomy] = blocks
+  const all = wholeLabels(item, style)
+  // names in full before names cut short
+  const cutShort = all.filter((block) => block.lines.some((l) => l.text.endsWith('…')))
+  const blocks = [...all.filter((block) => !cutShort.includes(block)), ...cutShort]
   for (const block of blocks) {
-    if (block === roomy && item.kind === 'piece' && item.box.width < 3 * style.number) continue
+    if (block === all[0] && item.kind === 'piece' && item.box.width < 3 * style.number) continue
     if (block.turned && item.kind === 'piece') {
       const thin = placeLongThin(item, style, near)
       if (thin !== null) return thin
@@ -326,14 +328,15 @@ function marginLabel(
   for (const margin of options.margins) {
     const size = textWidth(first!.size, small, 700)
     const labels = wrap(label, margin.width, small, 700)
-    const nameRoom = Math.min(margin.width, 60 * style.by)
     const oneRow = `${label}  ${name === '' ? '' : `${name}  `}`
     const fitsOneRow = textWidth(oneRow, small, 700) + size <= margin.width
     const rows: readonly (readonly [string, 500 | 700])[] = fitsOneRow
       ? []
       : [
           ...labels.map((words) => [words, 700] as const),
-          ...(name === '' ? [] : [[fit(name, nameRoom, small, 500), 500] as const]),
+          ...(name === '' ? [] : wrap(name, margin.width, small, 500).slice(0, 3)).map(
+            (words) => [words, 500] as const,
+          ),
           [first!.size, 700],
         ]
     if (!fitsOneRow && size > margin.width) continue

@@ -22,10 +22,12 @@ export interface Named {
 }
 
 export function namedPiece(p: Placed, on: Box, measure: Measure): Named {
+  const [words, whose] = [oneLine(p.words), oneLine(p.whose)]
   return {
     label: p.label,
-    words: oneLine(p.words),
-    whose: oneLine(p.whose),
+    // 'tray cloth' says nothing that 'tray cloth 1' does not
+    words: whose.toLowerCase().startsWith(words.toLowerCase()) ? '' : words,
+    whose,
     size: measure.size(p.width, p.length),
     kind: 'piece',
     box: on,

@@ -53,7 +53,7 @@ export function ruler(
   const put = (at: number, below: boolean, weight: 500 | 700): boolean => {
     const y = yOn(view, at)
     // a little lower where scissors or a flag are in the way
-    for (const down of below ? [1.36, 1.75, 2.8] : [0.5]) {
+    for (const down of below ? [1.36, 1.75] : [0.5]) {
       const mark = text(measure.bare((at - zero) as Length), right, y + style.small * down, style.small, weight, 'end')
       const own = textBox(mark)
       if (meetsAny(own, [...taken, ...boxes])) continue

@@ -7,7 +7,7 @@ import { PITCH, WEIGHTS } from '../cloth/style.ts'
 import { line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import { measureIn } from '../measure.ts'
-import { hasAllLetters, oneLine } from '../text.ts'
+import { hasAllLetters, oneLine, unbroken } from '../text.ts'
 import { costWords, notionWords } from '../words/answer.ts'
 import { capital } from '../words/hands.ts'
 import { counted, listed } from '../words/list.ts'
@@ -76,7 +76,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
 const textWidthFor = (item: Item): number => (item.write ? 126 : FRAME.width - 9)
 
 const sentence = (words: string): string => {
-  const clean = capital(oneLine(words))
+  const clean = unbroken(capital(oneLine(words)))
   return /[.!?]$/.test(clean) ? clean : `${clean}.`
 }
 

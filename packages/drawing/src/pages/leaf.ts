@@ -122,8 +122,9 @@ export function checkLine(): Part {
     marks: [
       text('This line measures 100 mm', x2, y - 2.6, 3.5, 500, 'end'),
       line([x1, y, x2, y], WEIGHTS.raw),
-      line([x1, y - 1.5, x1, y + 1.5], WEIGHTS.raw),
-      line([x2, y - 1.5, x2, y + 1.5], WEIGHTS.raw),
+      // the ticks end where the line ends, so that from outside to outside it is 100 mm too
+      line([x1 + WEIGHTS.raw / 2, y - 1.5, x1 + WEIGHTS.raw / 2, y + 1.5], WEIGHTS.raw),
+      line([x2 - WEIGHTS.raw / 2, y - 1.5, x2 - WEIGHTS.raw / 2, y + 1.5], WEIGHTS.raw),
     ],
   }
 }

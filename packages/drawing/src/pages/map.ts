@@ -12,7 +12,7 @@ import { altOf } from '../figure.ts'
 import { text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
-import { textWidth, wrap } from '../text.ts'
+import { textWidth, unbroken, wrap } from '../text.ts'
 import { clothProof, wasteWords } from '../words/answer.ts'
 import { capital } from '../words/hands.ts'
 import { keyMarks, keyRows } from './key.ts'
@@ -271,10 +271,6 @@ function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
   }
   return notes.sort((a, b) => a.at - b.at)
 }
-
-// sizes are not broken at the end of a line
-const unbroken = (words: string): string =>
-  words.replace(/ × /g, '\u00a0×\u00a0').replace(/(\d) (cm|mm|in)\b/g, '$1\u00a0$2')
 
 function notesBeside(
   notes: readonly Note[],

@@ -3,7 +3,7 @@ import type { Style } from '../cloth/style.ts'
 import { PITCH } from '../cloth/style.ts'
 import { text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
-import { fit, oneLine } from '../text.ts'
+import { fit, oneLine, unbroken } from '../text.ts'
 import { capital } from '../words/hands.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
@@ -17,7 +17,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
   let on = begin()
   let item = ''
   for (const step of result.sewing) {
-    const words = oneLine(step.text)
+    const words = unbroken(oneLine(step.text))
     const length =
       step.seamLength > 0 && !words.includes(measure.bare(step.seamLength))
         ? ` Seam ${measure.full(step.seamLength)}.`

@@ -16,7 +16,7 @@ import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
 
 const TOP = 40
-const TALLEST = 145
+const TALLEST = 192
 
 /** Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across. */
 export function wholeLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
@@ -25,7 +25,7 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
   const leaves: Leaf[] = []
   let on = begin()
   let x = 0
-  let lowest = TOP
+  let figures: { readonly x: number; readonly bottom: number }[] = []
   for (const cloth of result.cloths) {
     const ruler = rulerWide(cloth)
     for (const [i, stretch] of stretches(cloth, Math.floor(TALLEST / perUnit)).entries()) {
@@ -33,7 +33,7 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
       if (x > 0 && x + wide > FRAME.width) {
         on = begin()
         x = 0
-        lowest = TOP
+        figures = []
       }
       const left = x + ruler
       const drawn = drawSmall(cloth, {
@@ -55,19 +55,26 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
         alt: altOf(result, cloth, measure),
         marks: [...heads, ...drawn.marks, ...numbers(cloth, stretch, left)],
       })
+      figures.push({ x, bottom: TOP + (stretch.to - stretch.from) * perUnit })
       x += wide + 7
-      lowest = Math.max(lowest, TOP + (stretch.to - stretch.from) * perUnit)
     }
   }
-  // the key of all maps, since a map page may have no room for one
-  const rows = new Map(result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]))
-  const key = keyMarks([...rows.values()], 0, lowest + 7, FRAME.width, style, 2)
-  if (lowest + 7 + key.height > 236) {
-    on = begin()
-    lowest = 26
-  }
-  const placed = keyMarks([...rows.values()], 0, lowest + 7, FRAME.width, style, 2)
-  on.parts.push({ role: 'figure', alt: `Key: ${[...rows.keys()].join('; ')}.`, marks: placed.marks })
+  // the key of all maps, since a map page may have no room for one: below the pictures, or below the short ones at the right
+  const rows = [
+    ...new Map(
+      result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]),
+    ).values(),
+  ]
+  const key = figures
+    .map((first, i) => {
+      const y = Math.max(...figures.slice(i).map((each) => each.bottom)) + 8
+      const width = FRAME.width - first.x
+      return { y, width, ...keyMarks(rows, first.x, y, width, style, width > 105 ? 2 : 1) }
+    })
+    .find(({ y, width, height }) => width >= 60 && y + height <= 236)
+  if (key === undefined) on = begin()
+  const { marks } = key ?? keyMarks(rows, 0, 34, FRAME.width, style, 2)
+  on.parts.push({ role: 'figure', alt: `Key: ${rows.map((row) => row.words).join('; ')}.`, marks })
   return leaves
 
   function begin(): Leaf {

@@ -1,0 +1,268 @@
+import { execFileSync, spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { cuttingMap, slips } from '@lengthwise/drawing'
+import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import type { TestContext } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { cases } from '../packages/drawing/test/cases.ts'
+import type { Item } from './paper/print.ts'
+import { mmOf, opened, printed, textsOf } from './paper/print.ts'
+
+const room = cases['twin room']!
+const POINTS = 72 / 25.4
+
+describe.each(['a4', 'letter'] as const)('the twin room on %s', (paper) => {
+  const result = room()
+  const scene = cuttingMap(result, { paper })
+  let bytes: Uint8Array
+  beforeAll(async () => {
+    bytes = await printed(scene)
+  })
+
+  test('pages are A4 (ISO 216) or US Letter (ANSI Y14.1)', async () => {
+    const document = await opened(bytes)
+    const [width, height] = paper === 'a4' ? [210, 297] : [215.9, 279.4]
+    for (let n = 1; n <= document.numPages; n++) {
+      const [, , right, top] = (await document.getPage(n)).view
+      expect(mmOf(right!)).toBeCloseTo(width, 2)
+      expect(mmOf(top!)).toBeCloseTo(height, 2)
+    }
+    expect(document.numPages).toBe(scene.pages.length)
+  })
+
+  test('the check line is 100 mm, 283.46 pt, on the first page and on every map', async () => {
+    for (const [i, page] of scene.pages.entries()) {
+      if (page.kind !== 'map' && i !== 0) continue
+      const long = (await segmentsOf(bytes, i + 1)).filter(
+        ([x1, y1, x2, y2]) => y1 === y2 && Math.abs(Math.abs(x2 - x1) - 283.4646) < 0.005,
+      )
+      expect(long.length, `page ${i + 1}`).toBeGreaterThanOrEqual(1)
+    }
+  })
+
+  test('pieces are drawn to scale within 0.01 pt', async () => {
+    const pages = await textsOf(bytes)
+    let checked = 0
+    for (const [i, page] of scene.pages.entries()) {
+      if (page.kind !== 'map') continue
+      const items = pages[i]!
+      const scale = Number(
+        items.map((item) => /^SCALE 1:(\d+)$/.exec(item.text)?.[1]).find((each) => each !== undefined),
+      )
+      const lines = await segmentsOf(bytes, i + 1)
+      const height = page.height * POINTS
+      const uprights = lines.filter(([x1, y1, x2, y2]) => x1 === x2 && Math.abs(y2 - y1) > 3).map(([x]) => x)
+      const levels = lines.filter(([x1, y1, x2, y2]) => y1 === y2 && Math.abs(x2 - x1) > 3).map(([, y]) => y)
+      for (const piece of result.cloths.flatMap((cloth) => cloth.placed)) {
+        const label = items.filter((item) => item.text === piece.label).sort((a, b) => b.size - a.size)[0]
+        if (label === undefined || label.size < 25) continue
+        const at = [label.x + label.width / 2, height - label.y - label.size * 0.3] as const
+        const sides = [piece.width, piece.length].map((l) => (l / 320 / scale) * POINTS)
+        expect(hasPair(uprights, at[0], sides[0]!), `${piece.label} across`).toBe(true)
+        expect(hasPair(levels, at[1], sides[1]!), `${piece.label} along`).toBe(true)
+        checked += 1
+      }
+    }
+    expect(checked).toBeGreaterThanOrEqual(9)
+  })
+
+  test('all fonts are embedded, and none but ours', async () => {
+    const text = Buffer.from(bytes).toString('latin1')
+    const names = [...text.matchAll(/\/BaseFont \/(\S+)/g)].map((m) => m[1]!)
+    expect(names.length).toBeGreaterThan(0)
+    for (const name of names) expect(name).toMatch(/^[A-Z]{6}\+AlegreyaSans-(Regular|Medium|Bold)$/)
+    expect([...text.matchAll(/\/FontFile2 /g)].length).toBe(new Set(names).size)
+    expect([...text.matchAll(/\/ToUnicode /g)].length).toBe(new Set(names).size)
+  })
+
+  test('tagged: language, title, headings, tables with heads, figures that say what they show', async () => {
+    const text = Buffer.from(bytes).toString('latin1')
+    expect(text).toContain('/Marked true')
+    expect(text).toMatch(/\/Lang \(en-GB\)/)
+    expect(text).toContain('/DisplayDocTitle true')
+    expect(text).toContain('/PrintScaling /None')
+    const document = await opened(bytes)
+    const { info } = await document.getMetadata()
+    expect((info as { Title: string }).Title).toBe('Hillside guest house, twin room')
+    const roles = new Map<string, number>()
+    for (let n = 1; n <= document.numPages; n++) {
+      const onPage = nodes(await (await document.getPage(n)).getStructTree())
+      expect(onPage.filter((node) => node.role === 'H1').length, `headings of page ${n}`).toBe(1)
+      for (const node of onPage) {
+        roles.set(node.role, (roles.get(node.role) ?? 0) + 1)
+        if (node.role === 'Figure') expect(node.alt ?? '', `figure on page ${n}`).not.toBe('')
+      }
+    }
+    for (const role of ['H1', 'H2', 'P', 'L', 'LI', 'LBody', 'Table', 'TR', 'TH', 'TD', 'Figure'])
+      expect(roles.get(role) ?? 0, role).toBeGreaterThan(0)
+    expect(text).toMatch(/\/Scope \/Column/)
+  })
+
+  test('no text overlaps another, and none on a map is smaller than 3.5 mm', async () => {
+    const pages = await textsOf(bytes)
+    for (const [i, items] of pages.entries()) {
+      expect(overlaps(items), `page ${i + 1}`).toEqual([])
+      if (scene.pages[i]!.kind === 'map')
+        // capitals are 0.641 to 0.644 of the type size
+        expect(Math.min(...items.map((item) => mmOf(item.size) * 0.6445))).toBeGreaterThanOrEqual(3.499)
+    }
+  })
+
+  test('the same map gives the same bytes', async () => {
+    expect(Buffer.from(await printed(cuttingMap(room(), { paper }))).equals(Buffer.from(bytes))).toBe(true)
+  })
+
+  test('under 400 kB', () => {
+    expect(bytes.length).toBeLessThan(400_000)
+  })
+})
+
+test('six pages take less than 400 ms', async () => {
+  const result = room()
+  const make = async (): Promise<number> => {
+    const before = process.cpuUsage()
+    const scene = cuttingMap(result, { paper: 'a4' })
+    await printed({ ...scene, pages: scene.pages.slice(0, 6) })
+    const { user, system } = process.cpuUsage(before)
+    return (user + system) / 1000
+  }
+  await make()
+  // processor time, the least of several: what else runs on the machine is not measured
+  const times: number[] = []
+  for (let i = 0; i < 5; i++) times.push(await make())
+  expect(Math.min(...times)).toBeLessThan(400)
+})
+
+test('slips name every piece once', async () => {
+  const result = room()
+  const pages = await textsOf(await printed(slips(result, { paper: 'a4' })))
+  const labels = pages
+    .flat()
+    .filter((item) => mmOf(item.size) > 12)
+    .map((item) => item.text)
+  expect(labels.sort()).toEqual(
+    [...result.pieces.map((p) => p.label), ...result.cloths.flatMap((c) => c.remnants.map((r) => r.name))].sort(),
+  )
+})
+
+describe('with other programs', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'lengthwise-paper-'))
+  const file = (name: string): string => join(folder, name)
+  beforeAll(async () => {
+    for (const paper of ['a4', 'letter'] as const)
+      writeFileSync(file(`${paper}.pdf`), await printed(cuttingMap(room(), { paper })))
+  })
+  afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+  test.for(['a4', 'letter'])('qpdf finds no fault, %s', (paper, ctx) => {
+    needs(ctx, 'qpdf')
+    const { status, stdout } = spawnSync('qpdf', ['--check', file(`${paper}.pdf`)], { encoding: 'utf8' })
+    expect(status, stdout).toBe(0)
+    expect(stdout).not.toMatch(/warning/i)
+  })
+
+  test.for(['a4', 'letter'])('the check line measures 1000 pixels at 254 dots an inch, %s', (paper, ctx) => {
+    needs(ctx, 'pdftoppm')
+    const picture = rasterised(file(`${paper}.pdf`), file(paper), ['-r', '254', '-gray'])
+    expect(Math.abs(longestRun(picture, 0.78) - 1000)).toBeLessThanOrEqual(2)
+  })
+
+  test('printed at 94 % the check line shows it', (ctx) => {
+    needs(ctx, 'pdftoppm')
+    const whole = rasterised(file('a4.pdf'), file('whole'), ['-r', '254', '-gray'])
+    const small = rasterised(file('a4.pdf'), file('small'), ['-r', '238.76', '-gray'])
+    expect(longestRun(small, 0.78)).toBeLessThan(longestRun(whole, 0.78) - 50)
+  })
+})
+
+function needs(ctx: TestContext, program: string): void {
+  if (spawnSync(program, ['--version']).error === undefined && spawnSync(program, ['-v']).error === undefined) return
+  if (process.env.LENGTHWISE_ALL_TESTS === '1') throw new Error(`this test needs ${program}, which is not installed`)
+  ctx.skip(`${program} is not installed`)
+}
+
+interface Picture {
+  readonly width: number
+  readonly height: number
+  readonly pixels: Uint8Array
+}
+
+// one page as grey pixels (PGM, netpbm)
+function rasterised(pdf: string, out: string, options: readonly string[], page = 1): Picture {
+  execFileSync('pdftoppm', [...options, '-f', `${page}`, '-l', `${page}`, '-singlefile', pdf, out])
+  const data = readFileSync(`${out}.pgm`)
+  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(data.subarray(0, 40).toString('latin1'))!
+  return { width: Number(head[1]), height: Number(head[2]), pixels: data.subarray(head[0].length) }
+}
+
+// the longest level run of dark pixels below `from` of the height that begins in the right half: the check line
+function longestRun({ width, height, pixels }: Picture, from: number): number {
+  let longest = 0
+  for (let y = Math.floor(height * from); y < height; y++) {
+    let run = 0
+    for (let x = 0; x < width; x++) {
+      run = pixels[y * width + x]! < 128 ? run + 1 : 0
+      if (x - run > width * 0.4 && run > longest) longest = run
+    }
+  }
+  return longest
+}
+
+type Segment = readonly [x1: number, y1: number, x2: number, y2: number]
+
+// straight lines of a page, in points, y downwards
+async function segmentsOf(bytes: Uint8Array, page: number): Promise<readonly Segment[]> {
+  const document = await opened(bytes)
+  const { fnArray, argsArray } = await (await document.getPage(page)).getOperatorList()
+  const found: Segment[] = []
+  fnArray.forEach((fn, i) => {
+    if (fn !== OPS.constructPath) return
+    const [data] = argsArray[i][1] as [ArrayLike<number>]
+    if (data === null) return
+    let at: readonly [number, number] = [0, 0]
+    for (let j = 0; j < data.length; ) {
+      const op = data[j]
+      if (op === 0 || op === 1) {
+        const to = [data[j + 1]!, data[j + 2]!] as const
+        if (op === 1) found.push([round(at[0]), round(at[1]), round(to[0]), round(to[1])])
+        at = to
+        j += 3
+      } else j += op === 2 ? 7 : op === 3 ? 5 : 1
+    }
+  })
+  await document.destroy()
+  return found
+}
+
+// pdf.js keeps coordinates as 32-bit floats
+const round = (n: number): number => Math.round(n * 1000) / 1000
+
+const hasPair = (places: readonly number[], between: number, apart: number): boolean =>
+  places.some((a) => a < between && places.some((b) => b > between && Math.abs(b - a - apart) <= 0.01))
+
+interface Node {
+  readonly role: string
+  readonly alt?: string
+  readonly children?: readonly Node[]
+}
+const nodes = (node: unknown): readonly Node[] => {
+  const each = node as Node
+  return [...(each.role ? [each] : []), ...(each.children ?? []).flatMap(nodes)]
+}
+
+function overlaps(items: readonly Item[]): readonly string[] {
+  const boxes = items.map((item) => {
+    const tall = item.size * 0.64
+    return item.turned
+      ? { text: item.text, x1: item.x - tall, x2: item.x, y1: item.y, y2: item.y + item.width }
+      : { text: item.text, x1: item.x, x2: item.x + item.width, y1: item.y, y2: item.y + tall }
+  })
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => a.x1 + 0.4 < b.x2 && b.x1 + 0.4 < a.x2 && a.y1 + 0.4 < b.y2 && b.y1 + 0.4 < a.y2)
+      .map((b) => `${a.text} | ${b.text}`),
+  )
+}

@@ -1,0 +1,197 @@
+import type { Item } from './print.ts'
+
+/**
+ * Cuts the whole order from the words on paper alone. It knows no layout: it reads the pieces to cut, the size of each
+ * cloth, and the sentences of the order pages, and does what they say to a rectangle. Lengths in the map's unit.
+ */
+export interface Rehearsed {
+  /** what came away, by label */
+  readonly cut: ReadonlyMap<string, Size>
+  /** what the list of pieces asks for */
+  readonly listed: ReadonlyMap<string, Size>
+  /** words that could not be followed */
+  readonly faults: readonly string[]
+}
+
+type Size = readonly [across: number, along: number]
+
+interface Hand {
+  readonly left: number
+  readonly right: number
+  readonly start: number
+  readonly end: number
+  /** the labels it was said to hold; null: nothing was said */
+  readonly promised: readonly string[] | null
+}
+
+export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
+  const cut = new Map<string, Size>()
+  const listed = new Map<string, Size>()
+  const faults: string[] = []
+  const sizes: Size[] = []
+  let order = ''
+  const orders: string[] = []
+  for (const page of pages) {
+    const title = page[0]?.text ?? ''
+    const words = page
+      .map((item) => item.text)
+      .join(' ')
+      .replace(/\s+/g, ' ')
+    if (title.startsWith('Pieces to cut')) readList(page, listed)
+    else if (title.startsWith('Cutting map')) {
+      // a map that begins a cloth says how it lies; the pages after it begin 'from T5'
+      const size = /On the table ([\d ./]+) × ([\d ./]+) (?:cm|mm|in)\./.exec(words)
+      if (size && !/, (from [TC]\d+|goes on)$/.test(title)) sizes.push([numberOf(size[1]!), numberOf(size[2]!)])
+    } else if (title.startsWith('Tear and cut in this order')) {
+      if (!title.endsWith('goes on') && order !== '') orders.push(order)
+      order = title.endsWith('goes on') ? `${order} ${words}` : words
+    }
+  }
+  if (order !== '') orders.push(order)
+  if (orders.length !== sizes.length) faults.push(`${sizes.length} cloths and ${orders.length} orders`)
+  orders.forEach((words, i) => {
+    follow(words, sizes[i]!, cut, faults)
+  })
+  return { cut, listed, faults }
+}
+
+const STEP =
+  /([TC]\d+) (Tear|Cut|Draw a thread) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears|, and cut along it)? ?\. (.+?)\.(?=\s|$)/g
+
+function follow(words: string, [width, length]: Size, cut: Map<string, Size>, faults: string[]): void {
+  const whole: Hand = { left: 0, right: width, start: 0, end: length, promised: null }
+  const hands = new Map<string, Hand>([['the cloth', whole]])
+  const edges = new Map<string, number>([
+    ['the cut end', 0],
+    ['the head end', 0],
+    ['the fold of the head hem', 0],
+    ['the bolt end', length],
+    ['the foot end', length],
+    ['the fold of the foot hem', length],
+    ...['selvedge', 'edge'].flatMap((kind) => [
+      [`the left ${kind}`, 0] as const,
+      [`the right ${kind}`, width] as const,
+    ]),
+    ['the fold of the left hem', 0],
+    ['the fold of the right hem', width],
+  ])
+  let steps = 0
+  for (const [, flag, , direction, name, distanceText, from, , gives] of words.matchAll(STEP)) {
+    steps += 1
+    const hand = hands.get(name!)
+    const edge = edges.get(from!)
+    if (hand === undefined || edge === undefined) {
+      faults.push(`${flag}: ${hand ? from : name} is not there`)
+      continue
+    }
+    hands.delete(name!)
+    const [low, high] = direction === 'across' ? [hand.start, hand.end] : [hand.left, hand.right]
+    // one can only measure from an edge that what is in hand has
+    const atLow = Math.abs(edge - low) < NEAR
+    if (!atLow && Math.abs(edge - high) >= NEAR) {
+      faults.push(`${flag}: ${from} is no edge of ${name}`)
+      continue
+    }
+    const at = atLow ? low + numberOf(distanceText!) : high - numberOf(distanceText!)
+    if (at <= low || at >= high) faults.push(`${flag}: runs outside ${name}`)
+    edges.set(flag!, at)
+    const before = direction === 'across' ? { ...hand, end: at } : { ...hand, right: at }
+    const after = direction === 'across' ? { ...hand, start: at } : { ...hand, left: at }
+    const [near, far] = atLow ? [before, after] : [after, before]
+    const [first, second] = gives!.split('; ')
+    hands.delete('the rest')
+    const held = [
+      ...take(first ?? '', near, hand, flag!, direction!, hands, cut, faults),
+      ...take(second ?? '', far, hand, flag!, direction!, hands, cut, faults),
+    ]
+    if (hand.promised !== null && hand.promised.join() !== [...held].sort(byLabel).join() && !held.includes('?'))
+      faults.push(`${flag}: ${name} was to give ${hand.promised.join()} and gives ${held.join()}`)
+  }
+  const flags = new Set(words.match(/\b[TC]\d+ (?=Tear|Cut|Draw)/g) ?? [])
+  if (flags.size !== steps) faults.push(`${flags.size} flags but ${steps} sentences understood`)
+  for (const name of hands.keys()) faults.push(`${name} is still in hand at the end`)
+}
+
+/** Follows what a sentence says of one side; answers the labels it accounts for, '?' where it does not say. */
+function take(
+  words: string,
+  part: Hand,
+  whole: Hand,
+  flag: string,
+  direction: string,
+  hands: Map<string, Hand>,
+  cut: Map<string, Size>,
+  faults: string[],
+): readonly string[] {
+  const size: Size = [part.right - part.left, part.end - part.start]
+  const single = /^(?:Gives|the rest is) (R?\d+)(?:, to keep)?$/.exec(words)
+  if (single) {
+    if (cut.has(single[1]!)) faults.push(`${flag}: ${single[1]} comes away twice`)
+    cut.set(single[1]!, size)
+    return [single[1]!]
+  }
+  const lost = /^(?:Takes off|the) ([\d ./]+) (?:cm|mm|in) (?:of|left over is) (?:waste|trim)$/.exec(words)
+  if (lost) {
+    const broad = direction === 'across' ? size[1] : size[0]
+    if (Math.abs(broad - numberOf(lost[1]!)) > NEAR) faults.push(`${flag}: what is left over measures ${broad}`)
+    return []
+  }
+  if (/^the cloth goes on$/i.test(words)) {
+    hands.set('the cloth', { ...part, promised: null })
+    return ['?']
+  }
+  const named = /^(?:Gives|the rest waits as|the rest is) (the [\w]+ length|part [A-Z]+), for (.+)$/.exec(words)
+  const rest = /^the rest is for (.+)$/.exec(words)
+  const name = named?.[1] ?? (rest ? 'the rest' : null)
+  if (name === null) {
+    faults.push(`${flag}: not understood: ${words}`)
+    return ['?']
+  }
+  if (hands.has(name)) faults.push(`${flag}: there are two of ${name}`)
+  const promised = labelsIn(named?.[2] ?? rest![1]!)
+  hands.set(name, { ...part, promised })
+  void whole
+  return promised
+}
+
+// '1 to 3, 7 and R1'
+function labelsIn(words: string): readonly string[] {
+  return words
+    .split(/, | and /)
+    .flatMap((each) => {
+      const run = /^(R?)(\d+) to R?(\d+)$/.exec(each)
+      if (!run) return [each]
+      return Array.from({ length: Number(run[3]) - Number(run[2]) + 1 }, (_, i) => `${run[1]}${Number(run[2]) + i}`)
+    })
+    .sort(byLabel)
+}
+
+const byLabel = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
+
+// a row of the list: the number first, then the only cell that is a size
+function readList(page: readonly Item[], listed: Map<string, Size>): void {
+  const rows = new Map<number, Item[]>()
+  for (const item of page) {
+    const y = Math.round(item.y)
+    rows.set(y, [...(rows.get(y) ?? []), item])
+  }
+  for (const row of rows.values()) {
+    const label = row.find((item) => /^R?\d+$/.test(item.text.trim()))
+    const size = row.map((item) => /^([\d ./]+)\s×\s([\d ./]+)$/.exec(item.text)).find((found) => found !== null)
+    if (label && size) listed.set(label.text.trim(), [numberOf(size[1]!), numberOf(size[2]!)])
+  }
+}
+
+/** '203.5', '54 1/8', '5/8' */
+function numberOf(text: string): number {
+  return text
+    .trim()
+    .split(/\s+/)
+    .reduce((sum, word) => {
+      const [over, under] = word.split('/')
+      return sum + Number(over) / Number(under ?? 1)
+    }, 0)
+}
+
+// twice what rounding to a printed figure may lose
+const NEAR = 0.13
