@@ -5,7 +5,7 @@ import { Heap } from './heap.ts'
 import type { Choice, Option } from './options.ts'
 import type { Setting } from './setting.ts'
 import type { LayoutBook, Share } from './share.ts'
-import { valueToBuy } from './share.ts'
+import { longestFor, valueToBuy } from './share.ts'
 
 /**
  * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
@@ -108,16 +108,17 @@ export function chooseWays(
   }
 
   const left = heap.peek()?.wish.value ?? null
-  const least = [unproved, left]
-    .filter((v) => v !== null)
-    .reduce<bigint | null>((a, b) => (a === null || b < a ? b : a), null)
+  const waiting = [unproved, left].filter((v) => v !== null)
+  const least = waiting.length === 0 ? null : waiting.reduce(lesser)
   const bestValue = best ? best.wish.value : null
-  const bound = bestValue === null ? least : least === null || least > bestValue ? bestValue : least
-  const capped = choices.some((choice) => choice.capped)
-  const proved = bestValue === null ? !given : bound === bestValue && !capped
+  // ways that were left out of a long list take no less cloth than those kept
+  const capped = choices.some((choice) => choice.capped) ? byArea() : null
+  const bounds = [bestValue, least, capped].filter((v) => v !== null)
+  const bound = bounds.length === 0 ? null : bounds.reduce(lesser)
+  const proved = bestValue === null ? !given && unproved === null : bound === bestValue
   return {
     best,
-    bound: capped && bestValue !== null ? 0n : bound,
+    bound,
     status: proved ? 'proved' : stopped ? 'stopped' : 'best-found',
     by: bestValue !== null && rootValue === bestValue ? 'area' : certifiedBy,
   }
@@ -139,6 +140,17 @@ export function chooseWays(
     )
     const seams = items.reduce((sum, item) => sum + item.count * item.fewestJoins, 0)
     return nodeOf({ item: 0, placed: 0, option: 0, picks: null, sums, seams, depth: 0 })
+  }
+
+  /** What the least area alone must cost. */
+  function byArea(): bigint {
+    let value = 0n
+    for (const [s, setting] of settings.entries()) {
+      if (!setting.open) continue
+      const area = items.reduce((sum, item) => sum + item.count * item.least[s]![0]!, 0) - scales[s]!.ownedArea
+      if (area > 0) value += valueToBuy(book, setting, Math.ceil(area / setting.ground.field.width))
+    }
+    return value
   }
 
   function nodeOf(n: Omit<Node, 'wish' | 'born' | 'bounded'>): Node | null {
@@ -218,29 +230,42 @@ export function chooseWays(
 
   function layOut(node: Node): void {
     const counts = countsOf(node)
-    const shares: (Share | null)[] = []
+    const shares: (Share | null)[] = settings.map(() => null)
     let value = 0n
     let least = 0n
     let opened = 0
     let laid = 0
-    for (const [s, setting] of settings.entries()) {
-      if (counts[s]!.size === 0) {
-        shares.push(null)
-        continue
+    // owned cloth first; the last bolt only as far as it can still be better
+    const asked = settings.flatMap((setting, s) => (counts[s]!.size > 0 ? [{ setting, s }] : []))
+    const bolts = asked.filter(({ setting }) => setting.open && setting.owned.length === 0)
+    const last = best && bolts.length === 1 ? bolts[0]! : null
+    for (const { setting, s } of [...asked.filter((a) => a !== last), ...(last ? [last] : [])]) {
+      let share: Share | null = null
+      if (best && s === last?.s) {
+        const long = longestBetter(setting, best.wish, { value, opened, seams: node.seams, laid })
+        const found = book.within(setting, counts[s]!, long)
+        if (found === 'never') return
+        if ('bound' in found) {
+          leaveUnproved(least + valueToBuy(book, setting, found.bound))
+          return
+        }
+        share = found.share
+      } else {
+        const sharing = book.share(setting, counts[s]!)
+        share = sharing.share
+        if (!share) {
+          // perhaps it can be had after all: then nothing is proved
+          if (!sharing.certain) leaveUnproved(node.wish.value)
+          return
+        }
       }
-      const { share, certain } = book.share(setting, counts[s]!)
-      if (!share) {
-        // perhaps it can be had after all: then nothing is proved
-        if (!certain) unproved = 0n
-        return
-      }
-      shares.push(share)
+      shares[s] = share
       value += share.value
       least += share.bound
       opened += share.opened
       laid += share.laid
     }
-    if (least < value) unproved = unproved === null || least < unproved ? least : unproved
+    if (least < value) leaveUnproved(least)
     const wish = { value, opened, seams: node.seams, laid }
     if (best && compareWishes(wish, best.wish) >= 0) return
     const options: Option[][] = choices.map(() => [])
@@ -249,6 +274,20 @@ export function chooseWays(
     const by = shares.flatMap((share) => (share ? [share.by] : []))
     certifiedBy = by.every((b) => b === 'bars') ? 'bars' : 'exhausted'
     onBetter(best, rootValue ?? 0n)
+  }
+
+  function leaveUnproved(least: bigint): void {
+    unproved = unproved === null ? least : lesser(least, unproved)
+  }
+
+  /** The longest that a bolt may be laid so that the whole choice, the rest of it given, is better than `than`. */
+  function longestBetter(setting: Setting, than: Wish, rest: Wish): number {
+    const before = rest.opened - than.opened || rest.seams - than.seams
+    const long = longestFor(book, setting, than.value - rest.value - (before > 0 ? 1n : 0n))
+    if (before !== 0) return long
+    // as cheap is good enough only when shorter
+    const cheaper = longestFor(book, setting, than.value - rest.value - 1n)
+    return Math.max(cheaper, Math.min(long, than.laid - rest.laid - 1))
   }
 
   function countsOf(node: Node): Counts[] {
@@ -260,6 +299,8 @@ export function chooseWays(
     return counts
   }
 }
+
+const lesser = (a: bigint, b: bigint): bigint => (b < a ? b : a)
 
 interface Node {
   readonly item: number

@@ -188,7 +188,10 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
   let tries = 0
 
   tryFrom(0, counts, [])
-  return { share: best && { ...best, bound: complete ? best.value : 0n, stopped }, certain: complete }
+  return {
+    share: best && { ...best, bound: complete ? best.value : beyondOwned(book, setting, counts), stopped },
+    certain: complete,
+  }
 
   function tryFrom(slot: number, rest: Counts, used: readonly Spread[]): void {
     if (++tries > book.effort.sharings) {
@@ -236,6 +239,16 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
     loads.set(ground, found)
     return found
   }
+}
+
+/** What must be bought even if every bit of owned cloth were used. */
+function beyondOwned(book: LayoutBook, setting: Setting, counts: Counts): bigint {
+  if (!setting.open) return 0n
+  let area = 0
+  for (const [key, n] of counts)
+    for (const member of setting.bundles.get(key)!.members) area += n * member.count * member.area
+  for (const { ground, nths } of setting.owned) area -= nths.length * ground.field.width * (ground.field.length ?? 0)
+  return area <= 0 ? 0n : valueToBuy(book, setting, Math.ceil(area / setting.ground.field.width))
 }
 
 const better = (a: Share, b: Share): boolean =>
