@@ -41,7 +41,13 @@ function clothFound(
   if (from === 'bolt') {
     if (cloth.widths === undefined) found.push(missing(path, 'widths', '[150 cm]'))
     found.push(
-      ...misplaced(cloth, path, ['size', 'count'], 'a bolt', 'Write widths: for a bolt, or from: sheet or remnant'),
+      ...misplaced(
+        cloth,
+        path,
+        cloth.count === 1 ? ['size'] : ['size', 'count'],
+        'a bolt',
+        'Write widths: for a bolt, or from: sheet or remnant',
+      ),
     )
   } else if (from === 'sheet' || from === 'remnant') {
     if (cloth.size === undefined) found.push(missing(path, 'size', from === 'sheet' ? '230 x 260 cm' : '110 x 140 cm'))
@@ -49,7 +55,7 @@ function clothFound(
       ...misplaced(
         cloth,
         path,
-        ['widths', 'price', 'sold-by', 'smallest-sale', 'have', 'sold'],
+        ['widths', 'price', 'sold-by', 'smallest-sale', 'have'],
         `a ${from}`,
         'Delete this line, or write from: bolt',
       ),

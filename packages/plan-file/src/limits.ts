@@ -8,7 +8,7 @@ export const LIMITS = {
   /** values in all, aliases written out */
   values: 300_000,
   aliases: 100,
-  /** characters of a name or of any other text */
+  /** characters of a name */
   nameCharacters: 80,
   /** problems told at once */
   problems: 200,

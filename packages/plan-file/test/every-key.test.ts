@@ -355,3 +355,22 @@ describe('cloth', () => {
     expect(orderOf(text).currency).toBe('GBP')
   })
 })
+
+describe('files as other machines write them', () => {
+  const plan = orderOf(fixture('guest-house.yaml'))
+  test('lines that end in CR LF', () =>
+    expect(orderOf(fixture('guest-house.yaml').replaceAll('\n', '\r\n'))).toEqual(plan))
+  test('a byte order mark', () => expect(orderOf(`\ufeff${fixture('guest-house.yaml')}`)).toEqual(plan))
+  test('aliases that repeat a few values', () => {
+    const text = `make:
+  - { item: duvet-cover, finished: 200 x 200, front: &face { joined: one-piece }, back: *face }
+cloth: [{ name: a, widths: [240] }]`
+    expect(orderOf(text).items[0]).toMatchObject({ front: { joined: 'one-piece' }, back: { joined: 'one-piece' } })
+  })
+  test('inch and foot signs without quotes', () =>
+    expect(
+      orderOf(`make:\n  - item: rectangle\n    cut: 4' 6" x 60 1/8"\ncloth: [{ name: a, widths: [60"] }]`).items[0],
+    ).toMatchObject({
+      size: { cut: { width: inches(54), length: inches(60.125) } },
+    }))
+})

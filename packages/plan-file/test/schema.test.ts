@@ -112,12 +112,21 @@ describe('the schema of the plan', () => {
 })
 
 describe('named sizes', () => {
-  test.each(NAMED_SIZES.filter((size) => size.kind === 'duvet').map((size) => [size.name, size.size] as const))(
-    '%s reads',
-    (name, size) => {
-      const text = `make: [{ item: duvet-cover, size: ${name} }]\ncloth: [{ name: a, widths: [150] }]`
-      const [item] = orderOf(text).items
-      expect(item).toMatchObject({ sizeName: name, finished: size })
-    },
+  const sizes = (kind: string) =>
+    NAMED_SIZES.filter((size) => size.kind === kind).map((size) => [size.name, size.size] as const)
+  const sewn = (item: string, name: string) =>
+    orderOf(`make: [{ item: ${item}, size: ${name} }]\ncloth: [{ name: a, widths: [300] }]`).items[0]
+
+  test.each(sizes('duvet'))('%s duvet', (name, size) =>
+    expect(sewn('duvet-cover', name)).toMatchObject({ sizeName: name, finished: size }),
+  )
+  test.each(sizes('pillow'))('%s pillow, short side first', (name, size) =>
+    expect(sewn('cushion', name)).toMatchObject({ sizeName: name, finished: size }),
+  )
+  test.each(sizes('flat-sheet'))('%s flat sheet', (name, size) =>
+    expect(sewn('flat-sheet', name)).toMatchObject({ sizeName: name, finished: size }),
+  )
+  test.each(sizes('mattress'))('%s mattress', (name, size) =>
+    expect(sewn('fitted-sheet', name)).toMatchObject({ sizeName: name, mattress: size }),
   )
 })

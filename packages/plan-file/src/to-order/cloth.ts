@@ -2,12 +2,12 @@ import type { Cloth, ClothEdge, ClothEdges, Print, Side } from '@lengthwise/piec
 import type { Length } from '@lengthwise/units'
 import { NO_SHARE, ZERO } from '@lengthwise/units'
 import type { ClothShape } from '../schema/plan.ts'
-import type { Units } from './units.ts'
+import type { UsualFigures } from './usual-figures.ts'
 
 const SIDES: readonly Side[] = ['head', 'foot', 'left', 'right']
 
 /** A cloth of the plan as the trade package knows it. */
-export function clothOf(keys: ClothShape, units: Units): Cloth {
+export function clothOf(keys: ClothShape, figures: UsualFigures): Cloth {
   const edges = edgesOf(keys)
   return {
     name: keys.name,
@@ -26,7 +26,7 @@ export function clothOf(keys: ClothShape, units: Units): Cloth {
     }),
     shrinks: keys.shrinks === 'none' ? { along: NO_SHARE, across: NO_SHARE } : keys.shrinks,
     unusedSelvedge: keys['unused-selvedge'],
-    spareEachEnd: keys['spare-each-end'] ?? (keys.from === 'bolt' ? units.spareEachEndOfBolt : ZERO),
+    spareEachEnd: keys['spare-each-end'] ?? (keys.from === 'bolt' ? figures.spareEachEndOfBolt : ZERO),
     flaws: keys.flaws.map(({ on, ...flaw }) => ({ ...flaw, on: on ?? null })),
     print: printOf(keys.print),
     divideBy: keys['divide-by'],

@@ -3,7 +3,7 @@ import type { Length } from '@lengthwise/units'
 import { ZERO } from '@lengthwise/units'
 import type * as z from 'zod'
 import type { back, edgeNeed, front, hem, usualJoining } from '../schema/face.ts'
-import type { Units } from './units.ts'
+import type { UsualFigures } from './usual-figures.ts'
 
 type JoiningKeys = ReturnType<typeof usualJoining>
 type FrontKeys = z.output<ReturnType<typeof front>>
@@ -44,16 +44,16 @@ export function bothFaces(
 
 type HemKeys = z.output<ReturnType<typeof hem>>
 
-export function hemOf(keys: HemKeys, units: Units): Hem {
-  return { depth: keys.depth, turns: keys.turns, turnedIn: turnedIn(keys, units) }
+export function hemOf(keys: HemKeys, figures: UsualFigures): Hem {
+  return { depth: keys.depth, turns: keys.turns, turnedIn: turnedIn(keys, figures) }
 }
 
 /** What goes under a hem unless it is given: the depth again when turned twice, a centimetre when turned once. */
 export function turnedIn(
   keys: { readonly depth: Length; readonly turns: 1 | 2; readonly 'turned-in'?: Length | undefined },
-  units: Units,
+  figures: UsualFigures,
 ): Length {
-  return keys['turned-in'] ?? (keys.turns === 2 ? keys.depth : units.singleTurn)
+  return keys['turned-in'] ?? (keys.turns === 2 ? keys.depth : figures.singleTurn)
 }
 
 export function needOf(keys: z.output<ReturnType<typeof edgeNeed>>): EdgeNeed {

@@ -5,7 +5,7 @@ import type { ItemShape } from '../schema/plan.ts'
 import { bothFaces, faceOf, hemOf, needOf, turnedIn } from './face.ts'
 import type { SizeKeys } from './size.ts'
 import { finishedSize, sizeName } from './size.ts'
-import type { Units } from './units.ts'
+import type { UsualFigures } from './usual-figures.ts'
 
 /** What an item takes from the plan around it. */
 export interface Around {
@@ -13,7 +13,7 @@ export interface Around {
   readonly seam: Seam
   /** the one cloth of the plan, where there is only one: what an item without a cloth is made from */
   readonly only: readonly string[]
-  readonly units: Units
+  readonly figures: UsualFigures
   readonly measureIn: Order['measureIn']
 }
 
@@ -50,7 +50,7 @@ export function itemOf(keys: ItemShape, around: Around): Item {
         ...common(keys, around),
         item: 'throw',
         finished: finishedSize(keys),
-        hem: hemOf(keys.hem, around.units),
+        hem: hemOf(keys.hem, around.figures),
         face: faceOf(keys, clothOf(keys, around)),
       }
     case 'quilt-back':
@@ -97,13 +97,13 @@ function duvetCover(keys: Shape<'duvet-cover'>, around: Around): Item {
     item: 'duvet-cover',
     finished: finishedSize(keys),
     ...bothFaces(named, keys.front, keys.back, usualJoining(around.measureIn)),
-    opening: openingOf(keys.opening, around.units),
+    opening: openingOf(keys.opening, around.figures),
     cornerTies: keys['corner-ties'],
     tiesDespiteCaution: keys['ties-despite-caution'] ?? null,
   }
 }
 
-function openingOf(keys: Shape<'duvet-cover'>['opening'], units: Units): Opening {
+function openingOf(keys: Shape<'duvet-cover'>['opening'], figures: UsualFigures): Opening {
   switch (keys.kind) {
     case 'none':
       return { kind: 'none' }
@@ -113,20 +113,20 @@ function openingOf(keys: Shape<'duvet-cover'>['opening'], units: Units): Opening
       return {
         kind: 'ties',
         at: keys.at,
-        hem: hemOf(keys.hem, units),
+        hem: hemOf(keys.hem, figures),
         spacing: keys.spacing,
         fromCorner: keys['from-corner'],
         tieLength: keys['tie-length'],
         tieWidth: keys['tie-width'],
       }
     case 'flap':
-      return { kind: 'flap', at: keys.at, depth: keys.depth, hem: hemOf(keys.hem, units) }
+      return { kind: 'flap', at: keys.at, depth: keys.depth, hem: hemOf(keys.hem, figures) }
     default:
       return {
         kind: keys.kind === 'buttons' ? 'buttons' : 'snaps',
         at: keys.at,
         depth: keys.depth,
-        turnedIn: turnedIn(keys, units),
+        turnedIn: turnedIn(keys, figures),
         spacing: keys.spacing,
         fromCorner: keys['from-corner'],
       }
@@ -134,9 +134,9 @@ function openingOf(keys: Shape<'duvet-cover'>['opening'], units: Units): Opening
 }
 
 function pillowcase(keys: Shape<'pillowcase'>, around: Around): Pillowcase {
-  const { units } = around
+  const { figures } = around
   const cloth = clothOf(keys, around)
-  const usual = keys.style === 'open-end' ? units.openEndHem : units.pillowHem
+  const usual = keys.style === 'open-end' ? figures.openEndHem : figures.pillowHem
   const cuffCloth = keys.cuff?.cloth ?? cloth
   return {
     ...common(keys, around),
@@ -146,7 +146,7 @@ function pillowcase(keys: Shape<'pillowcase'>, around: Around): Pillowcase {
     finished: finishedSize(keys),
     flap: keys.flap,
     flange: keys.style === 'flanged' ? keys.flange : ZERO,
-    hem: keys.hem ? hemOf(keys.hem, units) : { depth: usual, turns: 1, turnedIn: units.singleTurn },
+    hem: keys.hem ? hemOf(keys.hem, figures) : { depth: usual, turns: 1, turnedIn: figures.singleTurn },
     cuff: keys.cuff
       ? {
           depth: keys.cuff.depth,
@@ -168,14 +168,14 @@ function flatSheet(keys: Shape<'flat-sheet'>, around: Around): Item {
     finished: finishedSize(keys),
     hems: byEdge((edge) => {
       const said = keys.hems[edge]
-      return typeof said === 'string' ? said : hemOf(said, around.units)
+      return typeof said === 'string' ? said : hemOf(said, around.figures)
     }),
     face: faceOf(keys, clothOf(keys, around)),
   }
 }
 
 function fittedSheet(keys: Shape<'fitted-sheet'>, around: Around): Item {
-  const mattress = keys.mattress ?? { ...finishedSize(keys), depth: keys.depth ?? around.units.mattressDepth }
+  const mattress = keys.mattress ?? { ...finishedSize(keys), depth: keys.depth ?? around.figures.mattressDepth }
   return {
     ...common(keys, around),
     item: 'fitted-sheet',
@@ -198,7 +198,7 @@ function bedSkirt(keys: Shape<'bed-skirt'>, around: Around): Item {
     fullnessPercent: keys.fullness,
     style: keys.style,
     pleat: keys.pleat,
-    hem: hemOf(keys.hem, around.units),
+    hem: hemOf(keys.hem, around.figures),
     deck: faceOf(keys.deck ?? usualJoining(around.measureIn), keys.deck?.cloth ?? keys.cloth ?? skirtCloth),
     skirtCloth,
   }
@@ -213,7 +213,7 @@ function cushion(keys: Shape<'cushion' | 'sham'>, around: Around): Item {
     back: keys.back,
     overlap: keys.overlap,
     flange: keys.flange,
-    hem: hemOf(keys.hem, around.units),
+    hem: hemOf(keys.hem, around.figures),
     cloth,
     backCloth: keys['back-cloth'] ?? cloth,
   }
@@ -223,7 +223,7 @@ function rectangle(keys: Shape<'rectangle'>, around: Around): Rectangle {
   const { hems } = keys
   const edges = byEdge((edge): Hem | 'seam' | 'raw' => {
     const said = 'depth' in hems ? hems : hems[edge]
-    if (typeof said === 'object') return hemOf(said, around.units)
+    if (typeof said === 'object') return hemOf(said, around.figures)
     return said === 'seam' ? 'seam' : 'raw'
   })
   return {

@@ -2,13 +2,13 @@ import type { Order, Seam } from '@lengthwise/pieces'
 import type { PlanShape } from '../schema/plan.ts'
 import { clothOf } from './cloth.ts'
 import { itemOf } from './items.ts'
-import { unitsOf } from './units.ts'
+import { usualFigures } from './usual-figures.ts'
 
 /** A plan that the schema and the checks across it have let through, as an order. */
 export function orderOf(plan: PlanShape): Order {
   const measureIn = plan['measure-in']
-  const units = unitsOf(measureIn)
-  const seam: Seam = { kind: plan.seam.kind ?? 'plain', allowance: plan.seam.allowance ?? units.seamAllowance }
+  const figures = usualFigures(measureIn)
+  const seam: Seam = { kind: plan.seam.kind ?? 'plain', allowance: plan.seam.allowance ?? figures.seamAllowance }
   const only = plan.cloth.length === 1 ? [plan.cloth[0]!.name] : []
   return {
     title: plan.title,
@@ -19,7 +19,7 @@ export function orderOf(plan: PlanShape): Order {
     seam,
     markTo: plan['mark-to'],
     worthKeeping: plan['worth-keeping'],
-    items: plan.make.map((item, i) => itemOf(item, { path: `make[${i}]`, seam, only, units, measureIn })),
-    cloths: plan.cloth.map((cloth) => clothOf(cloth, units)),
+    items: plan.make.map((item, i) => itemOf(item, { path: `make[${i}]`, seam, only, figures, measureIn })),
+    cloths: plan.cloth.map((cloth) => clothOf(cloth, figures)),
   }
 }

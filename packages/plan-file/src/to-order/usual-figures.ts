@@ -3,7 +3,7 @@ import { cm, inches } from '@lengthwise/units'
 import type { Measure } from '../schema/leaves.ts'
 
 /** Usual figures that hang on other keys and so cannot stand in the schema as defaults. */
-export interface Units {
+export interface UsualFigures {
   readonly seamAllowance: Length
   /** turned in under a hem that is turned once */
   readonly singleTurn: Length
@@ -13,11 +13,11 @@ export interface Units {
   readonly openEndHem: Length
 }
 
-export function unitsOf(measureIn: Measure): Units {
+export function usualFigures(measureIn: Measure): UsualFigures {
   return measureIn === 'in' ? IN_INCHES : IN_CENTIMETRES
 }
 
-const IN_CENTIMETRES: Units = {
+const IN_CENTIMETRES: UsualFigures = {
   seamAllowance: cm(1.5),
   singleTurn: cm(1),
   spareEachEndOfBolt: cm(5),
@@ -26,7 +26,7 @@ const IN_CENTIMETRES: Units = {
   openEndHem: cm(10),
 }
 
-const IN_INCHES: Units = {
+const IN_INCHES: UsualFigures = {
   seamAllowance: inches(0.5),
   singleTurn: inches(0.375),
   spareEachEndOfBolt: inches(2),
