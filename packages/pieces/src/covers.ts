@@ -1,11 +1,10 @@
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import { makeSeam } from './build.ts'
-import { shrinksBy } from './cut-size.ts'
 import type { FaceWay } from './faces/face-ways.ts'
 import type { Stretch } from './faces/stretches.ts'
-import { meet, mirrored } from './faces/stretches.ts'
-import type { Edge, Order, Seam } from './order.ts'
+import { meet, mirrored, moved } from './faces/stretches.ts'
+import type { Edge, Seam } from './order.ts'
 import type { Mark, Piece, SeamLine } from './way.ts'
 
 /**
@@ -27,25 +26,13 @@ export function coverSeam(
   const behind = back.outer[MEETS[edge]]
   // the front's left corner meets the back's right one, so the ends of the back count from its right
   const b = ends ? mirrored(behind, back.width) : behind
-  return meet(front.outer[edge], b).map((pair) => makeSeam(seam, pair.a, pair.b, pair.length, role, other))
+  return meet(fromStart(front.outer[edge]), fromStart(b)).map((pair) =>
+    makeSeam(seam, pair.a, pair.b, pair.length, role, other),
+  )
 }
 
-/** Two faces whose seams would pucker in the first wash: their shrinkage differs by more than one point. */
-export function shrinkApart(order: Order, a: FaceWay, b: FaceWay): boolean {
-  const runs = (way: FaceWay): readonly ('along' | 'across')[] =>
-    way.run === 'either' ? ['along', 'across'] : [way.run]
-  for (const clothA of a.cloths)
-    for (const clothB of b.cloths)
-      for (const runA of runs(a))
-        for (const runB of runs(b)) {
-          const [sa, sb] = [shrinksBy(order, clothA, runA), shrinksBy(order, clothB, runB)]
-          if (Math.abs(sa.width - sb.width) > ONE_POINT || Math.abs(sa.length - sb.length) > ONE_POINT) return true
-        }
-  return false
-}
-
-/** One percentage point of shrinkage. */
-export const ONE_POINT = 10_000
+/** Counted from where the edge is first sewn: a corner, or the fold of a hem, which may be deeper on one face. */
+const fromStart = (stretches: readonly Stretch[]): readonly Stretch[] => moved(stretches, -(stretches[0]?.at ?? 0))
 
 /**
  * Marks at places along an outer edge of a face, `inward` from the cut edge: on whichever piece lies there. A place is

@@ -10,6 +10,8 @@ import type { Edge, FaceSpec, Order, Seam, Size } from '../order.ts'
 import type { Piece, SeamLine } from '../way.ts'
 import type { Assembled, Cell, FaceEdge, FaceEdges, Lane } from './lanes.ts'
 import { assemble } from './lanes.ts'
+import type { Shrinks } from './shrinking.ts'
+import { lossesInCommon, lossesOf, mostShrinks, sameShrinks, shrinkAlike } from './shrinking.ts'
 import type { Split, Strip } from './split.ts'
 import { narrowest, splitsOf } from './split.ts'
 import type { Stretch } from './stretches.ts'
@@ -30,6 +32,10 @@ export interface FaceAsk {
   readonly neverJoined: string | null
   /** `finished` is a cut size: it does not grow for shrinking */
   readonly asCut?: boolean
+  /** cut for this loss, the largest of all it is sewn to; its own loss when not given */
+  readonly shrinks?: Shrinks
+  /** what shows of its length before the wash, when that is settled by what it is joined to */
+  readonly lengthBeforeWash?: Length
 }
 
 /** One way to make a face from one cloth (with a band, from two). */
@@ -39,6 +45,8 @@ export interface FaceWay extends Assembled {
   readonly words: string
   readonly cloths: readonly Cloth[]
   readonly run: Run | 'either'
+  /** its own loss in the wash after sewing; of a face with a band the larger */
+  readonly shrinks: Shrinks
   /** seams inside the face */
   readonly joins: number
 }
@@ -57,7 +65,7 @@ export const plainEdge = (beyond: Length): FaceEdge => ({ beyond, folds: [], nee
  * `crossJoins` + 1 equal parts, with a band where asked; from each cloth that may serve.
  */
 export function waysOfFace(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, ClothOnTable>): FaceWays {
-  if (ask.spec.band !== null) return waysWithBand(order, ask, tables)
+  if (ask.spec.band !== null) return waysWithBands(order, ask, tables)
   const all: Collected = { ways: [], refused: [], capped: false }
   const found = tablesOf(ask.spec.cloth, tables)
   for (const table of found) {
@@ -122,7 +130,8 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   const { spec, edges } = ask
   const { cloth } = table
   const columns = run === 'along'
-  const shrinks = ask.asCut ? NO_SHRINKING : shrinksBy(order, cloth, run)
+  const own = ask.asCut ? NO_SHRINKING : shrinksBy(order, cloth, run)
+  const shrinks = ask.shrinks ?? own
   const sides: readonly [Edge, Edge] = columns ? ['left', 'right'] : ['head', 'foot']
   const ends: readonly [Edge, Edge] = columns ? ['head', 'foot'] : ['left', 'right']
   const where = `${columns ? 'along' : 'across'} the cloth${nameCloth ? ` (${cloth.name})` : ''}`
@@ -132,6 +141,10 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   }
   const none = (): FaceWays => ({ ways: [], refused, capped: false })
 
+  if (!shrinkAlike(own, shrinks)) {
+    refuse('any way', 'it would shrink apart from what it is sewn to: wash before cutting', null)
+    return none()
+  }
   // edges that must be selvedges lie along the cloth
   if (ends.some((edge) => edges[edge].need.kind === 'selvedge')) {
     refuse('any way', 'an edge that must be a selvedge would lie across the cloth', null)
@@ -144,8 +157,10 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
     : [ask.finished.length, ask.finished.width]
   const [sizeShrinks, runShrinks] = columns ? [shrinks.width, shrinks.length] : [shrinks.length, shrinks.width]
   const beyondOf = (pair: readonly [Edge, Edge]): number => edges[pair[0]].beyond + edges[pair[1]].beyond
-  const need = beforeShrinking(sizeFinished, sizeShrinks) + beyondOf(sides)
-  const runNeed = beforeShrinking(runFinished, runShrinks) + beyondOf(ends)
+  const grown = (finished: Length, s: Shrinks['width'], isLength: boolean): Length =>
+    (isLength ? ask.lengthBeforeWash : undefined) ?? beforeShrinking(finished, s)
+  const need = grown(sizeFinished, sizeShrinks, !columns) + beyondOf(sides)
+  const runNeed = grown(runFinished, runShrinks, columns) + beyondOf(ends)
   const runCut = runOf(order, edges, ends, table, runNeed)
   if (typeof runCut === 'string') {
     refuse('any way', runCut, null)
@@ -199,11 +214,22 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
     }
     const wants = selvedgeWants(
       split,
+      available,
       selvedgeJoins,
       made === 0 ? [false, false] : sides.map((e) => edges[e].need.kind === 'selvedge'),
     )
     if (wants !== null) {
       refuse(WORDS[split.kind], wants, null)
+      continue
+    }
+    if (
+      usedUp(
+        split.strips.map((strip) => strip.size),
+        sides.map((edge) => edges[edge].beyond),
+        join,
+      )
+    ) {
+      refuse(WORDS[split.kind], 'a panel would be used up by its hem and its seams', null)
       continue
     }
     if (spec.mostSeams !== null && lanesJoined > spec.mostSeams) {
@@ -231,6 +257,14 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
       const parts = split.strips.map((strip) => choice.get(partGroup(strip)) ?? 1)
       const joins = split.strips.length - 1 + parts.reduce((total, q) => total + q - 1, 0)
       if (spec.mostSeams !== null && joins > spec.mostSeams) return []
+      const ofEnds = ends.map((edge) => edges[edge].beyond)
+      const tooShort = (q: number): boolean =>
+        usedUp(
+          cellsOf(q).map((cell) => cell.run),
+          ofEnds,
+          ask.seam.allowance,
+        )
+      if (parts.some(tooShort)) return []
       return [faceWay(split, parts, joins)]
     })
   }
@@ -275,6 +309,7 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
       words: `${wordsOf(order, split)}${inParts ? `, panels of ${parts.join(', ')} parts` : ''}, ${where}`,
       cloths: [cloth],
       run,
+      shrinks: own,
       joins,
     }
   }
@@ -282,7 +317,9 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   function cellsOf(parts: number): readonly Cell[] {
     const total = runCut as Length
     if (parts === 1) return [{ role: '', words: '', run: total, joint: null }]
-    const part = roundUpTo(shareOut(total + 2 * ask.seam.allowance * (parts - 1), parts), order.markTo)
+    // equal parts of what is needed, not of what was rounded up
+    const least = Math.min(total, runNeed)
+    const part = roundUpTo(shareOut(least + 2 * ask.seam.allowance * (parts - 1), parts), order.markTo)
     return Array.from({ length: parts }, (_, k) => ({
       role: `${k + 1}`,
       words: `part ${k + 1}`,
@@ -318,15 +355,37 @@ function availableWidth(table: ClothOnTable, made: number): Length {
   return made === 1 ? length(table.usableWidth - Math.min(...hems)) : table.usableWidth
 }
 
+/** Nothing would show of the first or last of the joined panels: what lies beyond the finished edge and the seam take it all. */
+export function usedUp(sizes: readonly number[], beyond: readonly number[], join: Length): boolean {
+  const [first, last] = [sizes[0] ?? 0, sizes.at(-1) ?? 0]
+  if (sizes.length === 1) return first <= (beyond[0] ?? 0) + (beyond[1] ?? 0)
+  const between = sizes.slice(1, -1).some((size) => size <= 2 * join)
+  return between || first <= (beyond[0] ?? 0) + join || last <= (beyond[1] ?? 0) + join
+}
+
 /** Why selvedges wanted at seams and edges cannot all be had; null when they can. */
-function selvedgeWants(split: Split, joins: boolean, outer: readonly boolean[]): string | null {
+function selvedgeWants(split: Split, available: Length, joins: boolean, outer: readonly boolean[]): string | null {
   const { strips } = split
   for (const [i, strip] of strips.entries()) {
     const first = i === 0 ? (outer[0] ?? false) : joins
     const last = i === strips.length - 1 ? (outer[1] ?? false) : joins
-    if (first && last && !strip.spans) return 'a panel narrower than the cloth would need both selvedges'
+    if (first && last && strip.size < available) return 'a panel narrower than the cloth would need both selvedges'
   }
   return null
+}
+
+/** With a band of another cloth, both are cut for the larger loss. */
+function waysWithBands(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, ClothOnTable>): FaceWays {
+  if (ask.shrinks !== undefined) return waysWithBand(order, ask, tables)
+  const found = lossesInCommon(lossesOf(order, ask.spec)).map((shrinks) => {
+    const some = waysWithBand(order, { ...ask, shrinks }, tables)
+    return { ...some, ways: some.ways.filter((way) => sameShrinks(way.shrinks, shrinks)) }
+  })
+  return {
+    ways: found.flatMap((some) => some.ways),
+    refused: found.flatMap((some) => some.refused),
+    capped: found.some((some) => some.capped),
+  }
 }
 
 /** The face with a band: two faces, one below the other, joined by a seam across. */
@@ -335,17 +394,6 @@ function waysWithBand(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, Cl
   const atHead = band.at === 'head'
   const inner = plainEdge(ask.seam.allowance)
   const bare = { ...ask.spec, band: null }
-  const main = waysOfFace(
-    order,
-    {
-      ...ask,
-      name: `${ask.name}/main`,
-      finished: { width: ask.finished.width, length: length(ask.finished.length - band.depth) },
-      edges: { ...ask.edges, [atHead ? 'head' : 'foot']: inner },
-      spec: bare,
-    },
-    tables,
-  )
   const strip = waysOfFace(
     order,
     {
@@ -354,17 +402,52 @@ function waysWithBand(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, Cl
       words: `${ask.words}, band`,
       finished: { width: ask.finished.width, length: band.depth },
       edges: { ...ask.edges, [atHead ? 'foot' : 'head']: inner },
-      spec: { ...bare, cloth: band.cloth.length > 0 ? band.cloth : ask.spec.cloth, zipEdge: null },
+      // a band is too shallow to be joined from parts
+      spec: {
+        ...bare,
+        cloth: band.cloth.length > 0 ? band.cloth : ask.spec.cloth,
+        crossJoins: 0,
+        zipEdge: null,
+      },
     },
     tables,
   )
-  const ways = main.ways.flatMap((m) => strip.ways.map((s) => (atHead ? stacked(s, m) : stacked(m, s))))
-  return { ways, refused: [...main.refused, ...strip.refused], capped: main.capped || strip.capped }
+  // the rest of the face comes to what the band, on its marking step, leaves of it
+  const rests = new Map<Length, FaceWays>()
+  const restOf = (rest: Length): FaceWays => {
+    const known = rests.get(rest)
+    if (known !== undefined) return known
+    const found = waysOfFace(
+      order,
+      {
+        ...ask,
+        name: `${ask.name}/main`,
+        edges: { ...ask.edges, [atHead ? 'head' : 'foot']: inner },
+        spec: bare,
+        lengthBeforeWash: rest,
+      },
+      tables,
+    )
+    rests.set(rest, found)
+    return found
+  }
+  const outerEnd = ask.edges[band.at].beyond
+  const ways = strip.ways.flatMap((s) => {
+    const whole = beforeShrinking(ask.finished.length, (ask.shrinks ?? s.shrinks).length)
+    const rest = whole - (s.length - outerEnd - ask.seam.allowance)
+    return rest <= 0 ? [] : restOf(length(rest)).ways.map((m) => (atHead ? stacked(s, m) : stacked(m, s)))
+  })
+  const main = [...rests.values()]
+  return {
+    ways,
+    refused: [...main.flatMap((rest) => rest.refused), ...strip.refused],
+    capped: strip.capped || main.some((rest) => rest.capped),
+  }
 
   function stacked(upper: FaceWay, lower: FaceWay): FaceWay {
     const { allowance } = ask.seam
     const shift = upper.length - 2 * allowance
-    const joining = meet(upper.outer.foot, lower.outer.head)
+    const joining = meet(upper.unhemmed.foot, lower.unhemmed.head)
     const side = (edge: 'left' | 'right'): readonly Stretch[] => [
       ...trimmed(upper.outer[edge], 0, upper.length - allowance),
       ...moved(trimmed(lower.outer[edge], allowance, Number.POSITIVE_INFINITY), shift),
@@ -375,6 +458,7 @@ function waysWithBand(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, Cl
       words: `${m.words}; band: ${s.words}`,
       cloths: [...m.cloths, ...s.cloths],
       run: m.run,
+      shrinks: mostShrinks(m.shrinks, s.shrinks),
       joins: m.joins + s.joins + 1,
       pieces: [...upper.pieces, ...lower.pieces],
       seams: [
@@ -383,6 +467,7 @@ function waysWithBand(order: Order, ask: FaceAsk, tables: ReadonlyMap<string, Cl
         ...joining.map((pair): SeamLine => makeSeam(ask.seam, pair.a, pair.b, pair.length, 'join')),
       ],
       outer: { head: upper.outer.head, foot: lower.outer.foot, left: side('left'), right: side('right') },
+      unhemmed: { head: upper.unhemmed.head, foot: lower.unhemmed.foot },
       width: length(Math.min(upper.width, lower.width)),
       length: length(shift + lower.length),
     }

@@ -8,8 +8,10 @@ import { clearWidth, hemDepth } from '../on-table.ts'
 import type { EdgeNeed, FaceSpec, Order } from '../order.ts'
 import { say } from '../sewing.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face-ways.ts'
+import { usedUp } from './face-ways.ts'
 import type { Cell, Lane } from './lanes.ts'
 import { assemble } from './lanes.ts'
+import { shrinkAlike } from './shrinking.ts'
 import type { Split } from './split.ts'
 import { splitsOf } from './split.ts'
 
@@ -56,7 +58,12 @@ export function waysOfKeptHems(
       continue
     }
     const allowance = ask.edges.head.beyond
-    const shrinks = shrinksBy(order, table.cloth, 'along')
+    const own = shrinksBy(order, table.cloth, 'along')
+    const shrinks = ask.shrinks ?? own
+    if (!shrinkAlike(own, shrinks)) {
+      refuse('it would shrink apart from what it is sewn to: wash before cutting')
+      continue
+    }
     const { finger, lap, stitching } = zipEdge
     const strip = length(roles.strip + finger)
     const grown = beforeShrinking(ask.finished.length, shrinks.length)
@@ -90,6 +97,14 @@ export function waysOfKeptHems(
         refuse(ask.neverJoined ?? 'the face is to be of one piece')
       else if (ask.spec.mostSeams !== null && joins > ask.spec.mostSeams)
         refuse(`it takes ${joins} seams, and at most ${ask.spec.mostSeams} are allowed`)
+      else if (
+        usedUp(
+          split.strips.map((strip) => strip.size),
+          [ask.edges.left.beyond, ask.edges.right.beyond],
+          ask.seam.allowance,
+        )
+      )
+        refuse('a panel would be used up by its seams')
       else ways.push(faceWay(table, roles, split, body, strip, joins))
     }
     if (found.splits.length === 0) refuse(`the sheet is narrower than the ${say(order, length(need))} needed`)
@@ -145,6 +160,7 @@ export function waysOfKeptHems(
       words: `both hems of ${table.cloth.name} kept${joins > 0 ? `, ${split.strips.length} panels joined first` : ''}`,
       cloths: [table.cloth],
       run: 'along',
+      shrinks: shrinksBy(order, table.cloth, 'along'),
       joins,
     }
   }

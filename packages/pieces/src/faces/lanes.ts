@@ -67,6 +67,8 @@ export interface Assembled {
   readonly pieces: readonly Piece[]
   readonly seams: readonly SeamLine[]
   readonly outer: Readonly<Record<Edge, readonly Stretch[]>>
+  /** its ends from raw edge to raw edge, for a seam sewn before the sides are hemmed */
+  readonly unhemmed: { readonly head: readonly Stretch[]; readonly foot: readonly Stretch[] }
   /** as joined, allowances and hems at its outer edges included */
   readonly width: Length
   readonly length: Length
@@ -97,13 +99,14 @@ export function assemble(layout: Layout): Assembled {
     pieces,
     seams,
     outer: { head: outerOf('head'), foot: outerOf('foot'), left: outerOf('left'), right: outerOf('right') },
+    unhemmed: { head: outerOf('head', false), foot: outerOf('foot', false) },
     width: columns ? sizeTotal : runTotal,
     length: columns ? runTotal : sizeTotal,
   }
 
-  function outerOf(edge: Edge): readonly Stretch[] {
-    if (edge === firstSide) return sideOf(0, edge, true)
-    return edge === lastSide ? sideOf(lanes.length - 1, edge, true) : endOf(edge)
+  function outerOf(edge: Edge, hemmed = true): readonly Stretch[] {
+    if (edge === firstSide) return sideOf(0, edge, hemmed)
+    return edge === lastSide ? sideOf(lanes.length - 1, edge, hemmed) : endOf(edge, hemmed)
   }
 
   function nameOf(lane: Lane, cell: Cell): string {
@@ -183,12 +186,12 @@ export function assemble(layout: Layout): Assembled {
     )
   }
 
-  /** The long edge of a lane; an outer one reaches from fold to fold only, since hems are turned before the sides are sewn. */
-  function sideOf(i: number, edge: Edge, isOuter: boolean): Stretch[] {
+  /** The long edge of a lane; hemmed, it reaches from fold to fold only, since hems are turned before covers are closed. */
+  function sideOf(i: number, edge: Edge, hemmed: boolean): Stretch[] {
     const lane = lanes[i] as Lane
     const { starts } = places[i] as Places
-    const low = isOuter ? foldedBy(edges[firstEnd]) : 0
-    const high = isOuter ? runTotal - foldedBy(edges[lastEnd]) : Number.POSITIVE_INFINITY
+    const low = hemmed ? foldedBy(edges[firstEnd]) : 0
+    const high = hemmed ? runTotal - foldedBy(edges[lastEnd]) : Number.POSITIVE_INFINITY
     return lane.cells.flatMap((cell, k) => {
       const start = starts[k] as number
       const next = lane.cells[k + 1]?.joint ?? null
@@ -200,9 +203,9 @@ export function assemble(layout: Layout): Assembled {
   }
 
   /** The short edges of all lanes at one end, from seam line to seam line. */
-  function endOf(edge: Edge): Stretch[] {
-    const low = foldedBy(edges[firstSide])
-    const high = sizeTotal - foldedBy(edges[lastSide])
+  function endOf(edge: Edge, hemmed: boolean): Stretch[] {
+    const low = hemmed ? foldedBy(edges[firstSide]) : 0
+    const high = hemmed ? sizeTotal - foldedBy(edges[lastSide]) : sizeTotal
     return lanes.flatMap((lane, i) => {
       const start = laneStarts[i] as number
       const from = Math.max(i === 0 ? 0 : layout.join, low - start)

@@ -181,7 +181,7 @@ function fullWidths(ask: SplitAsk, centreAndSidesToo: boolean): Split[] {
 function fit(ask: SplitAsk, exact: number): { size: Length; spans: boolean } | null {
   if (exact > ask.available) return null
   const marked = roundUpTo(length(Math.ceil(exact)), ask.markTo)
-  if (marked <= ask.available) return { size: marked, spans: ask.maySpan && marked === ask.available }
+  if (marked <= ask.available) return { size: marked, spans: false }
   return ask.maySpan ? { size: ask.available, spans: true } : null
 }
 

@@ -1,8 +1,8 @@
 import type { Share } from '@lengthwise/units'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
-import { ONE_POINT } from '../covers.ts'
 import type { Run } from '../cut-size.ts'
 import { runsOf, runsToCut, shrinksBy } from '../cut-size.ts'
+import { ONE_POINT } from '../faces/shrinking.ts'
 import type { Order } from '../order.ts'
 
 /** A part of an item, such as the front or the cuff: the cloths that may serve and how its length may run. */

@@ -1,10 +1,9 @@
 import type { Problem } from '@lengthwise/units'
 import { checkFaceSpec, checkSeam, clothsNamed, problem } from '../check-parts.ts'
 import type { Cloth } from '../cloth.ts'
-import { ONE_POINT } from '../covers.ts'
-import { runsOf, shrinksBy } from '../cut-size.ts'
 import { footAllowance, SHALLOWEST_HEM_FOR_ZIP } from '../faces/kept-hems.ts'
-import type { DuvetCover, FaceSpec, Order } from '../order.ts'
+import { lossesInCommon, lossesOf } from '../faces/shrinking.ts'
+import type { DuvetCover, Order } from '../order.ts'
 import { say } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import { chooseZips } from '../zips.ts'
@@ -150,25 +149,14 @@ function checkCot(item: DuvetCover): readonly Problem[] {
 /** Faces that shrink apart however they lie: refused ways say the rest. */
 function checkShrinking(order: Order, item: DuvetCover): readonly Problem[] {
   if (order.wash !== 'after-sewing') return []
-  const fronts = sharesOf(order, item.front)
-  const backs = sharesOf(order, item.back)
-  if (fronts.length === 0 || backs.length === 0) return []
-  const alike = fronts.some((f) =>
-    backs.some((b) => Math.abs(f.width - b.width) <= ONE_POINT && Math.abs(f.length - b.length) <= ONE_POINT),
-  )
-  return alike
-    ? []
-    : [
-        problem(
-          'shrinks-apart',
-          item.path,
-          'front and back shrink apart by more than one point, so their seams would pucker',
-          'wash before cutting (wash: before-cutting), or take cloths that shrink alike',
-        ),
-      ]
+  const groups = [...lossesOf(order, item.front), ...lossesOf(order, item.back)]
+  if (groups.some((group) => group.length === 0) || lossesInCommon(groups).length > 0) return []
+  return [
+    problem(
+      'shrinks-apart',
+      item.path,
+      'front and back shrink apart by more than one point, so their seams would pucker',
+      'wash before cutting (wash: before-cutting), or take cloths that shrink alike',
+    ),
+  ]
 }
-
-const sharesOf = (order: Order, spec: FaceSpec): readonly { width: number; length: number }[] =>
-  clothsNamed(order, spec.cloth).flatMap((cloth) =>
-    runsOf(cloth, spec.lengthRuns).map((run) => shrinksBy(order, cloth, run)),
-  )

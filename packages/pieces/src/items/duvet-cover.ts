@@ -3,11 +3,12 @@ import { beforeShrinking, cm, length, roundUpTo, ZERO } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
 import { MOST_WAYS, makePiece } from '../build.ts'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
-import { coverSeam, MEETS, marksOnEdge, shrinkApart } from '../covers.ts'
+import { coverSeam, MEETS, marksOnEdge } from '../covers.ts'
 import type { FaceAsk, FaceWay } from '../faces/face-ways.ts'
 import { plainEdge, waysOfFace } from '../faces/face-ways.ts'
 import { footAllowance, waysOfKeptHems } from '../faces/kept-hems.ts'
 import type { FaceEdge, FaceEdges } from '../faces/lanes.ts'
+import { lossesInCommon, lossesOf, mostShrinks, sameShrinks, shrinkAlike } from '../faces/shrinking.ts'
 import type { DuvetCover, Edge, Opening, Order } from '../order.ts'
 import { EDGES } from '../order.ts'
 import { evenly } from '../rows.ts'
@@ -20,41 +21,52 @@ import { sewDuvetCover } from './duvet-cover-sewing.ts'
 /** Every front with every back whose seams shrink alike, the best by cloth area and seams when there are too many. */
 export function waysForDuvetCover(order: Order, item: DuvetCover, tables: ReadonlyMap<string, ClothOnTable>): Ways {
   const asks = faceAsks(item)
-  const front = waysOfFace(order, asks.front, tables)
-  const back =
-    item.back.zipEdge === null
-      ? waysOfFace(order, asks.back, tables)
-      : waysOfKeptHems(order, asks.back, item.back.zipEdge, tables)
-  const refused: RefusedWay[] = [...front.refused, ...back.refused]
-
-  // faces asked for alike are interchangeable: each pair once
-  const alike =
-    item.back.zipEdge === null &&
-    JSON.stringify([item.front, asks.front.edges]) === JSON.stringify([item.back, asks.back.edges])
-  const pairs = front.ways.flatMap((f, i) =>
-    back.ways
-      .map((b, k) => ({ f, b, i, k, area: f.width * f.length + b.width * b.length, joins: f.joins + b.joins }))
-      .filter((pair) => !alike || pair.i <= pair.k),
-  )
-  const sound = pairs.filter((pair) => !shrinkApart(order, pair.f, pair.b))
-  if (sound.length < pairs.length)
-    refused.push({
-      words: 'front and back as they would lie',
-      why: 'they shrink apart by more than one point: wash before cutting',
-      widthThatWouldDo: null,
+  const refused: RefusedWay[] = []
+  let capped = false
+  const pairs: Pair[] = []
+  // both faces are cut for the loss of the one that shrinks more
+  for (const shrinks of lossesInCommon([...lossesOf(order, item.front), ...lossesOf(order, item.back)])) {
+    const front = waysOfFace(order, { ...asks.front, shrinks }, tables)
+    const back =
+      item.back.zipEdge === null
+        ? waysOfFace(order, { ...asks.back, shrinks }, tables)
+        : waysOfKeptHems(order, { ...asks.back, shrinks }, item.back.zipEdge, tables)
+    refused.push(...front.refused, ...back.refused)
+    capped ||= front.capped || back.capped
+    front.ways.forEach((f, i) => {
+      back.ways.forEach((b, k) => {
+        if (!sameShrinks(mostShrinks(f.shrinks, b.shrinks), shrinks) || !shrinkAlike(f.shrinks, b.shrinks)) return
+        // faces asked for alike are interchangeable: each pair once
+        if (asks.alike && i > k) return
+        const area = f.width * f.length + b.width * b.length
+        pairs.push({ front: f, back: b, same: asks.alike && i === k, area, nth: pairs.length })
+      })
     })
-  const kept = [...sound]
-    .sort((p, q) => p.area - q.area || p.joins - q.joins || p.i - q.i || p.k - q.k)
+  }
+  const joins = ({ front, back }: Pair): number => front.joins + back.joins
+  const kept = [...pairs]
+    .sort((p, q) => p.area - q.area || joins(p) - joins(q) || p.nth - q.nth)
     .slice(0, MOST_WAYS)
-    .sort((p, q) => p.i - q.i || p.k - q.k)
+    .sort((p, q) => p.nth - q.nth)
   return {
-    ways: kept.map((pair) => coverOf(order, item, asks, pair.f, pair.b, alike && pair.i === pair.k)),
-    refused,
-    capped: front.capped || back.capped || kept.length < sound.length,
+    ways: kept.map((pair) => coverOf(order, item, asks, pair.front, pair.back, pair.same)),
+    refused: refused.filter((r, i) => refused.findIndex((o) => o.words === r.words && o.why === r.why) === i),
+    capped: capped || kept.length < pairs.length,
   }
 }
 
+interface Pair {
+  readonly front: FaceWay
+  readonly back: FaceWay
+  /** both faces made the same way */
+  readonly same: boolean
+  readonly area: number
+  readonly nth: number
+}
+
 interface Asks {
+  /** front and back are asked for alike */
+  readonly alike: boolean
   readonly front: FaceAsk
   readonly back: FaceAsk
 }
@@ -80,7 +92,10 @@ function faceAsks(item: DuvetCover): Asks {
     frontEdges = { ...frontEdges, foot }
     backEdges = { ...backEdges, foot }
   }
+  const alike =
+    item.back.zipEdge === null && JSON.stringify([item.front, frontEdges]) === JSON.stringify([item.back, backEdges])
   return {
+    alike,
     front: { ...common, name: '/front', words: 'Front', spec: item.front, edges: frontEdges },
     back: { ...common, name: '/back', words: 'Back', spec: item.back, edges: backEdges },
   }

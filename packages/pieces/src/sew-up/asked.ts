@@ -1,6 +1,6 @@
 import { length } from '@lengthwise/units'
 import { circumference } from '../items/circle.ts'
-import type { Item, Size } from '../order.ts'
+import type { Hem, Item, Size } from '../order.ts'
 
 /** What the sewn item is held against. */
 export interface Asked {
@@ -55,5 +55,29 @@ export function askedOf(item: Item): Asked | null {
       const size = { width: circumference(item.diameter), length: length(item.length + ends) }
       return { ...all, size, measures: (piece) => piece === '/body' }
     }
+  }
+}
+
+/** What may lie beyond a fold at the edge of a piece: the hems and plackets asked for. Null where it is not known. */
+export function turnsOf(item: Item): readonly number[] | null {
+  const take = (hem: Hem): number => hem.depth + hem.turnedIn
+  switch (item.item) {
+    case 'throw':
+      return [take(item.hem)]
+    case 'flat-sheet':
+      return Object.values(item.hems).flatMap((hem) => (typeof hem === 'object' ? [take(hem)] : []))
+    case 'rectangle':
+      return 'cut' in item.size
+        ? []
+        : Object.values(item.size.edges).map((edge) =>
+            typeof edge === 'object' ? take(edge) : edge === 'seam' ? item.seam.allowance : 0,
+          )
+    case 'duvet-cover': {
+      const { opening } = item
+      if (opening.kind === 'buttons' || opening.kind === 'snaps') return [opening.depth + opening.turnedIn]
+      return opening.kind === 'ties' || opening.kind === 'flap' ? [take(opening.hem)] : []
+    }
+    default:
+      return null
   }
 }

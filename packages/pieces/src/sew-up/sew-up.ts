@@ -6,7 +6,7 @@ import { onTable } from '../on-table.ts'
 import type { Edge, Item, Order } from '../order.ts'
 import { EDGES } from '../order.ts'
 import type { Piece, SeamLine, Way } from '../way.ts'
-import { askedOf, everyPiece } from './asked.ts'
+import { askedOf, everyPiece, turnsOf } from './asked.ts'
 import type { Axis, Row, SewnPiece } from './faces.ts'
 import { ENDS, facesOf, RUNS, rowsOf, sewnPieces, sizeOf } from './faces.ts'
 
@@ -32,33 +32,50 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     faults.push({ code, path: item.path, message, hint })
   }
   const sewn = sewnPieces(way.pieces, way.seams)
+  const asked = askedOf(item)
+  const turns = turnsOf(item)
   const cloths = new Map(order.cloths.map((cloth) => [cloth.name, cloth]))
   const shareOf = (piece: Piece, axis: Axis): number => lostBy(order, cloths.get(piece.cloth), piece, axis)
+
+  const apart = new Set(way.seams.filter((seam) => seam.role === 'opening' && seam.lap < 0).map((seam) => -seam.lap))
+
+  // panels side by side that are themselves joined from parts may differ by what the marking step added to each
+  const parted = [...sewn.values()].some(
+    ({ seams }) => new Set(seams.filter((s) => s.flat).map((s) => RUNS[s.edge])).size > 1,
+  )
 
   for (const seam of way.seams) checkSeam(seam)
   for (const at of sewn.values()) {
     checkMarking(at)
+    if (!parted) checkTurns(at)
     for (const edge of EDGES) checkEdgeSewn(at, edge)
   }
-  const asked = askedOf(item)
   const shown = { width: 0, length: 0 }
   const step = Math.max(1, order.markTo)
   const faces = facesOf(sewn)
-  for (const face of faces) {
+  const measured = faces.filter((face) => {
     const outside = face.some((name) => sewn.get(name)?.seams.some((side) => !side.flat))
     const isLoose = faces.length > 1 && !outside && face.length === 1
-    if (isLoose && (asked === null || asked.measures === everyPiece)) continue
-    if (asked !== null && !face.every((name) => asked.measures(name))) continue
+    if (isLoose && (asked === null || asked.measures === everyPiece)) return false
+    return asked === null || face.every((name) => asked.measures(name))
+  })
+  // faces sewn together come out as small as the one that shrinks most
+  const loss = (axis: Axis): number =>
+    asked?.asCut ? 0 : Math.max(0, ...measured.flat().map((name) => shareOf((sewn.get(name) as SewnPiece).piece, axis)))
+  for (const face of measured) {
     for (const axis of ['width', 'length'] as const) {
       let least = Number.POSITIVE_INFINITY
       for (const row of rowsOf(sewn, face, axis)) {
-        const size = rowSize(row, axis, asked?.asCut ?? false)
+        const size = rowSize(row, axis) * (ONE - loss(axis))
         least = Math.min(least, Math.floor(size / ONE))
         if (asked === null || madeByCloth(row, axis)) continue
         const over = size - (asked.size[axis] + 2 * asked.beyond) * ONE
         const names = row.map(({ at }) => at.piece.name || item.item).join(' + ')
         if (over < 0) fault('too-small', `${names}: sewn up, the ${axis} is ${-over / ONE} units short`)
-        if (over >= step * equalPanels(row, axis) * ONE + easedIn(row, axis, asked.size[axis] + 2 * asked.beyond))
+        if (
+          over >=
+          step * equalPanels(row, axis) * (ONE - loss(axis)) + easedIn(axis, asked.size[axis] + 2 * asked.beyond)
+        )
           fault('too-large', `${names}: sewn up, the ${axis} is ${over / ONE} units too large`)
       }
       if (Number.isFinite(least)) shown[axis] = Math.max(shown[axis], least)
@@ -125,6 +142,24 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     }
   }
 
+  /** What lies beyond the outermost folds of a piece is a hem that was asked for. */
+  function checkTurns(at: SewnPiece): void {
+    if (turns === null) return
+    for (const axis of ['width', 'length'] as const) {
+      const folds = at.folds[axis]
+      const [start, end] = ENDS[axis]
+      const whole = sizeOf(at.piece, axis)
+      const [first, last] = [folds[0], folds.at(-1)]
+      if (first === undefined || last === undefined) continue
+      const open = (edge: Edge): boolean => !at.seams.some((side) => side.edge === edge)
+      const turned = (turn: number): boolean => turns.includes(turn)
+      // folds lie at one end, or at both; each end that is not sewn ends in a hem
+      const [before, after] = [open(start) && turned(first), open(end) && turned(whole - last)]
+      const needed = folds.length > 1 && open(start) && open(end) ? before && after : before || after
+      if (!needed) fault('hem', `${at.piece.name}: what lies beyond its fold is no hem asked for`)
+    }
+  }
+
   /** An edge that is sewn is sewn from end to end: from a corner, a fold or a joining seam to another. */
   function checkEdgeSewn(at: SewnPiece, edge: Edge): void {
     const { piece } = at
@@ -133,24 +168,37 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     if (head === undefined || tail === undefined || piece.marks.some((mark) => mark.kind === 'corner-square')) return
     own.forEach((side, i) => {
       const before = own[i - 1]
-      if (before !== undefined && before.to !== side.from)
+      // over edges set apart at an opening the other face has a gap as wide
+      if (before !== undefined && before.to !== side.from && !apart.has(side.from - before.to))
         fault('edge-open', `${piece.name}#${edge}: its seams leave a gap or overlap`)
     })
     const axis = RUNS[edge]
     const whole = sizeOf(piece, axis)
-    const slack = Math.max(1, order.markTo) * Math.max(2, way.pieces.length)
+    const slack = Math.max(1, order.markTo) * Math.max(2, way.pieces.length) + Math.max(0, ...apart)
     const [first, last] = ENDS[axis]
     const within = [...at.folds[axis]]
     const start = joint(at, first)
     const end = joint(at, last)
     // parts of a panel are joined over their whole edge, before the panel meets its neighbours
+    const uneven = parted || apart.size > 0
     const starts = start === null ? [0, ...within] : head.flat ? [start, 0] : [start]
     const ends = end === null ? [whole, ...within] : tail.flat ? [whole - end, whole] : [whole - end]
-    const corner = (place: number, outer: boolean, distance: number): boolean =>
-      outer && within.length === 0 && distance >= 0 && distance < slack && place >= 0
-    if (!starts.includes(head.from) && !corner(head.from, start === null, head.from))
+    // what the marking step added to the longer of two edges hangs over at a corner or a fold
+    const meets = (over: readonly number[], outer: boolean): boolean =>
+      over.some((distance) => distance === 0 || (outer && distance > 0 && distance < slack))
+    if (
+      !meets(
+        starts.map((place) => head.from - place),
+        start === null || head.flat || uneven,
+      )
+    )
       fault('edge-open', `${piece.name}#${edge}: its seam does not begin at a corner, a fold or a seam`)
-    if (!ends.includes(tail.to) && !corner(tail.to, end === null, whole - tail.to))
+    if (
+      !meets(
+        ends.map((place) => place - tail.to),
+        end === null || tail.flat || uneven,
+      )
+    )
       fault('edge-open', `${piece.name}#${edge}: its seam does not end at a corner, a fold or a seam`)
   }
 
@@ -160,8 +208,8 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     return side === undefined ? null : side.allowance + side.under
   }
 
-  /** What a row shows, washed, in millionths of a unit. */
-  function rowSize(row: Row, axis: Axis, asCut: boolean): number {
+  /** What a row shows before the wash. */
+  function rowSize(row: Row, axis: Axis): number {
     const [first, last] = ENDS[axis]
     let total = 0
     row.forEach(({ at, next }, i) => {
@@ -174,20 +222,20 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
       // of a piece that folds over itself the widest leaf shows, or the one at the joining seam
       const leaves = places.slice(1).map((place, k) => place - (places[k] as number))
       const leaf = before !== null ? leaves[0] : next !== null ? leaves.at(-1) : Math.max(...leaves)
-      const through = before !== null && next !== null ? end - start : (leaf ?? 0)
-      total += through * (ONE - (asCut ? 0 : shareOf(at.piece, axis)))
+      total += before !== null && next !== null ? end - start : (leaf ?? 0)
     })
     return total
   }
 
   /**
-   * Faces of two cloths are cut alike for the one that shrinks more (by a point at most), so the other comes out larger by
-   * the difference, which is eased in.
+   * What is measured may be cut for the loss of another cloth it is sewn to (a point more at most): it then comes out larger
+   * by the difference, which is eased in.
    */
-  function easedIn(row: Row, axis: Axis, asked: number): number {
-    const most = Math.max(...way.pieces.map((piece) => shareOf(piece, axis)))
-    const least = Math.min(...row.map(({ at }) => shareOf(at.piece, axis)))
-    return most - least > ONE_POINT ? 0 : Math.ceil(((most - least) * (asked + 2 * step)) / (ONE - most)) * ONE
+  function easedIn(axis: Axis, size: number): number {
+    const own = loss(axis)
+    const most = Math.max(own, ...way.pieces.map((piece) => shareOf(piece, axis)))
+    if (most === own || asked?.asCut || most - own > ONE_POINT) return 0
+    return Math.ceil(((most - own) * (size + 2 * step)) / (ONE - most)) * ONE
   }
 
   /** Both ends of a piece right across are made by the cloth: it comes out as the cloth is. */
