@@ -82,7 +82,7 @@ class Run {
     const sets = multisets(problem)
     // a little search first: a shorter layout spares the exact methods most of their work
     if (!this.proved() && sets > SURE_MULTISETS) this.search(control.effort / 8)
-    if (!this.proved() && (!problem.tied || Phases.of(problem)) && sets <= MOST_MULTISETS) {
+    if (!this.proved() && (!problem.tied || Phases.of(problem, true)) && sets <= MOST_MULTISETS) {
       this.exact(sets <= SURE_MULTISETS ? control.effort : control.effort / 2)
     }
     if (this.best === null && longest !== null && this.certificate.bound > longest)

@@ -4,6 +4,7 @@ import type { Tree } from './blocks.ts'
 import { AFTER, BESIDE, Blocks, PIECE, treeOf } from './blocks.ts'
 import { Heap } from './heap.ts'
 import { PackedCounts } from './packed.ts'
+import type { PhaseSet } from './phases.ts'
 import { Phases } from './phases.ts'
 import { Reach } from './reach.ts'
 
@@ -55,6 +56,8 @@ export interface Limits {
   readonly length: number
   readonly effort: number
   readonly stop?: (() => boolean) | undefined
+  /** blocks whose groups are not yet tied to each other are not shifted: quick, but not every layout */
+  readonly tight?: boolean
   /** for tests of soundness: added to every waste before it is compared */
   readonly overcharge?: number
 }
@@ -81,6 +84,8 @@ class Search {
   private readonly restArea: number[] = []
   /** per slot: cells of one flag set each, whose blocks are sorted by width, lengths falling */
   private readonly cells: Cell[][] = []
+  /** with ties, cells are many: per slot, by phases and flags */
+  private readonly cellOf: Map<number, Cell>[] = []
   private readonly pending = new Heap()
   private readonly total: number
   /** blocks that touch the field's end are of use only when the limit lets pieces go that far */
@@ -93,9 +98,9 @@ class Search {
   private readonly lengthSums: Reach
   /** for ties along the strip */
   private readonly phases: Phases | null
-  /** per slot: groups that are whole in it */
-  private readonly closed: Uint8Array[] = []
   private steps = 0
+  /** effort is used up, or the caller said stop */
+  private halted = false
 
   constructor(problem: Problem, limits: Limits) {
     this.problem = problem
@@ -106,7 +111,7 @@ class Search {
       m *= k.count + 1
     }
     this.full = m - 1
-    this.phases = problem.tied ? Phases.of(problem) : null
+    this.phases = problem.tied ? Phases.of(problem, limits.tight ?? false) : null
     this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
     this.total = problem.kinds.reduce((sum, k) => sum + k.count * k.area, 0)
     const { length, zones } = problem
@@ -136,7 +141,6 @@ class Search {
           this.phases?.ofPiece(kind) ?? null,
         )
     const done: number[] = []
-    let joins = 0
     for (let m = this.pending.pop(); m !== undefined; m = this.pending.pop()) {
       const slot = this.slots.get(m)!
       if (m === this.full) break
@@ -146,8 +150,7 @@ class Search {
       for (const other of done) {
         if (!this.counts.fit(slot, other)) continue
         this.join(slot, other)
-        if (this.steps > this.limits.effort || (++joins % 256 === 0 && this.limits.stop?.()))
-          return { best: [], steps: this.steps, finished: false }
+        if (this.halted) return { best: [], steps: this.steps, finished: false }
       }
     }
     return { best: this.results(), steps: this.steps, finished: true }
@@ -162,7 +165,9 @@ class Search {
         const { zones } = this.problem
         const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
         // a block with an absolute phase starts where the field's repeat meets it
-        const start = phases ? zones.start + this.phases!.shifts(this.phases!.ofField(), phases, zones.start)[0]! : 0
+        const start = phases
+          ? zones.start + this.phases!.shifts(this.phases!.ofField(), phases, zones.start, Number.POSITIVE_INFINITY)[0]!
+          : 0
         const end = start + this.blocks.length[b]! + (flush & START || phases ? 0 : zones.start)
         const length = flush & END ? this.problem.length! : end
         if (flush & END || length <= this.limits.length)
@@ -176,6 +181,7 @@ class Search {
     const sum = this.multiset[s]! + this.multiset[t]!
     for (const a of this.cells[s]!)
       for (const b of this.cells[t]!) {
+        if (this.halted) return
         if (a.phases || b.phases) {
           this.shifted(sum, a, b)
           continue
@@ -234,64 +240,72 @@ class Search {
 
   /** Joins of blocks of which one at least keeps a phase: pair by pair, since what lies after is shifted by its own amount. */
   private shifted(sum: number, a: Cell, b: Cell): void {
+    if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
+      const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
+      const [c, d] = swap ? [b, a] : [a, b]
+      if (!(c.flush & RIGHT) && !(d.flush & LEFT)) this.besideShifted(sum, c, d)
+    }
+    this.afterShifted(sum, a, b)
+    this.afterShifted(sum, b, a)
+  }
+
+  private besideShifted(sum: number, a: Cell, b: Cell): void {
     const phases = this.phases!
     const { zones } = this.problem
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
-    const closed = this.closedIn(sum)
-    if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
-      const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
-      const [c, d] = swap ? [b, a] : [a, b]
-      if (!(c.flush & RIGHT) && !(d.flush & LEFT))
-        for (const shift of phases.shifts(c.phases, d.phases, 0)) {
-          const other = shift === 0 ? 0 : phases.repeat - shift
-          const later = phases.merge(c.phases, 0, d.phases, shift, closed)
-          const sooner = phases.merge(c.phases, other, d.phases, 0, closed)
-          for (const p of c.blocks)
-            for (const q of d.blocks) {
-              const w = joined(
-                width[p]!,
-                width[q]!,
-                (c.flush & LEFT) !== 0,
-                (d.flush & RIGHT) !== 0,
-                zones.left,
-                zones.right,
-              )
-              this.offer(sum, BESIDE, w, Math.max(length[p]!, length[q]! + shift), flush, p, q, shift, later)
-              if (shift)
-                this.offer(sum, BESIDE, w, Math.max(length[p]! + other, length[q]!), flush, p, q, -other, sooner)
-            }
-        }
-    }
-    for (const [c, d] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const liftC = this.lift(c.flush, flush, LEFT, RIGHT)
-      const liftD = this.lift(d.flush, flush, LEFT, RIGHT)
-      for (const p of c.blocks)
-        for (const shift of phases.shifts(c.phases, d.phases, length[p]!)) {
-          const at = length[p]! + shift
-          const merged = phases.merge(c.phases, 0, d.phases, at, closed)
-          for (const q of d.blocks)
-            this.offer(
-              sum,
-              AFTER,
-              Math.max(width[p]! + liftC, width[q]! + liftD),
-              at + length[q]!,
-              flush,
-              p,
-              q,
-              shift,
-              merged,
-            )
+    const closed = this.phases!.closed(this.countsOf(sum))
+    const room = this.capacity - this.total + this.areaOf(sum)
+    // either one may be the one that lies farther on
+    const shifts = phases.shifts(a.phases, b.phases, 0, Number.POSITIVE_INFINITY)
+    for (const shift of shifts) {
+      const other = shift === 0 ? 0 : phases.repeat - shift
+      let later: PhaseSet | null | undefined
+      let sooner: PhaseSet | null | undefined
+      for (const p of a.blocks)
+        for (const q of b.blocks) {
+          const w = joined(
+            width[p]!,
+            width[q]!,
+            (a.flush & LEFT) !== 0,
+            (b.flush & RIGHT) !== 0,
+            zones.left,
+            zones.right,
+          )
+          this.steps++
+          const l = Math.max(length[p]!, length[q]! + shift)
+          if (w * l <= room) {
+            later ??= phases.merge(a.phases, 0, b.phases, shift, closed)
+            this.offer(sum, BESIDE, w, l, flush, p, q, shift, later)
+          }
+          const m = Math.max(length[p]! + other, length[q]!)
+          if (shift && w * m <= room) {
+            sooner ??= phases.merge(a.phases, other, b.phases, 0, closed)
+            this.offer(sum, BESIDE, w, m, flush, p, q, -other, sooner)
+          }
         }
     }
   }
 
-  private closedIn(m: number): Uint8Array {
-    const slot = this.slots.get(m)
-    return (slot !== undefined && this.closed[slot]) || this.phases!.closed(this.countsOf(m))
+  private afterShifted(sum: number, a: Cell, b: Cell): void {
+    const phases = this.phases!
+    const { width, length } = this.blocks
+    const flush = a.flush | b.flush
+    const closed = phases.closed(this.countsOf(sum))
+    const room = this.capacity - this.total + this.areaOf(sum)
+    const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
+    const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
+    for (const p of a.blocks)
+      for (const q of b.blocks) {
+        const w = Math.max(width[p]! + liftA, width[q]! + liftB)
+        const lies = length[p]! + length[q]!
+        const most = Math.min(this.limits.length - lies, Math.floor(room / w) - lies)
+        if (most < 0) continue
+        for (const shift of phases.shifts(a.phases, b.phases, length[p]!, most)) {
+          const merged = phases.merge(a.phases, 0, b.phases, length[p]! + shift, closed)
+          this.offer(sum, AFTER, w, lies + shift, flush, p, q, shift, merged)
+        }
+      }
   }
 
   /** How far a block with `own` flags moves or grows inside one with `all` flags: by the zones it must stay out of. */
@@ -314,9 +328,10 @@ class Search {
     first: number,
     second: number,
     shift: number,
-    phases: Int32Array | null,
+    phases: PhaseSet | null,
   ): void {
     this.steps++
+    if (this.steps > this.limits.effort || ((this.steps & 4095) === 0 && this.limits.stop?.())) this.halted = true
     const { limits } = this
     const { zones } = this.problem
     if (width + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right) > limits.width) return
@@ -331,17 +346,20 @@ class Search {
       this.slots.set(m, slot)
       this.multiset.push(m)
       this.counts.push(m)
-      if (this.phases) this.closed.push(this.phases.closed(this.countsOf(m)))
       this.restArea.push(rest)
       this.cells.push([])
+      if (this.phases) this.cellOf.push(new Map())
       this.pending.push(m)
     } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
     const list = this.cells[slot]!
+    const key = phases ? phases.id * 16 + flush : flush
     let cell: Cell | undefined
-    for (const c of list) if (c.flush === flush && same(c.phases, phases)) cell = c
+    if (this.phases) cell = this.cellOf[slot]!.get(key)
+    else for (const c of list) if (c.flush === flush) cell = c
     if (!cell) {
       cell = { flush, phases, blocks: [] }
       list.push(cell)
+      if (this.phases) this.cellOf[slot]!.set(key, cell)
     }
     const { blocks } = cell
     const w = this.blocks.width
@@ -396,15 +414,8 @@ class Search {
 interface Cell {
   readonly flush: number
   /** phases of groups that have pieces elsewhere, relative to the block's start; -1 for others; null when there are none */
-  readonly phases: Int32Array | null
+  readonly phases: PhaseSet | null
   blocks: number[]
-}
-
-function same(a: Int32Array | null, b: Int32Array | null): boolean {
-  if (a === b) return true
-  if (!a || !b) return false
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false
-  return true
 }
 
 /** Two in a row; `low` and `high` tell whether the first touches the low side and the second the high side. */

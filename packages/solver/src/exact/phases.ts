@@ -2,6 +2,12 @@ import type { Tie } from '../model.ts'
 import { END, START } from '../model.ts'
 import type { Kind, Problem } from '../problem.ts'
 
+/** Phases of groups that have pieces elsewhere, relative to a block's start; -1 for others. Equal sets are the same object. */
+export interface PhaseSet {
+  readonly id: number
+  readonly of: Int32Array
+}
+
 /**
  * Groups whose placements keep phase along the strip: y − offset is the same for all of a group, modulo the repeat. What matters
  * of a block is the phase of each group that still has pieces elsewhere, relative to the block's own start; a group
@@ -23,18 +29,21 @@ export class Phases {
   private readonly differences: Uint8Array | null
   /** the group of pieces with an absolute phase, or -1 */
   readonly field: number
+  private readonly tight: boolean
+  private readonly known = new Map<string, PhaseSet>()
 
   /** Null when the fronts cannot keep these ties: across the strip, of several repeats, or together with ends to touch. */
-  static of(problem: Problem): Phases | null {
+  static of(problem: Problem, tight: boolean): Phases | null {
     const ties = problem.kinds.flatMap((k) => (k.tie ? [k.tie] : []))
     const repeats = new Set(ties.map((t) => t.repeat))
     const ends = problem.kinds.some((k) => k.postures.some((p) => p.flush & (START | END)))
     return ties.some((t) => t.axis === 'across') || repeats.size !== 1 || ends
       ? null
-      : new Phases(problem, ties[0]!.repeat)
+      : new Phases(problem, ties[0]!.repeat, tight)
   }
 
-  private constructor(problem: Problem, repeat: number) {
+  private constructor(problem: Problem, repeat: number, tight: boolean) {
+    this.tight = tight
     this.repeat = repeat
     this.kinds = problem.kinds
     const names: string[] = []
@@ -53,19 +62,19 @@ export class Phases {
   }
 
   /** Phase of a piece's group relative to the piece's own start; null for an untied kind. */
-  ofPiece(kind: number): Int32Array | null {
+  ofPiece(kind: number): PhaseSet | null {
     const group = this.groupOf[kind]!
     if (group < 0) return null
     const out = new Int32Array(this.groups).fill(-1)
     out[group] = modulo(-this.kinds[kind]!.tie!.offset, this.repeat)
-    return out
+    return this.intern(out)
   }
 
   /** The phase of the field's own group, seen from the field's start. */
-  ofField(): Int32Array {
+  ofField(): PhaseSet {
     const out = new Int32Array(this.groups).fill(-1)
     if (this.field >= 0) out[this.field] = 0
-    return out
+    return this.intern(out)
   }
 
   /** Which groups are whole within these counts: 1 for those. The field's never is. */
@@ -81,10 +90,12 @@ export class Phases {
 
   /**
    * Shifts of b's start against a's, modulo the repeat, that may be of use, smallest first; `lying` is where b lies without a
-   * shift. Where they share groups there is one at most.
+   * shift, `most` the largest shift there is room for. Where they share groups there is one at most.
    */
-  shifts(a: Int32Array | null, b: Int32Array | null, lying: number): readonly number[] {
-    if (!a || !b) return ZERO
+  shifts(p: PhaseSet | null, q: PhaseSet | null, lying: number, most: number): readonly number[] {
+    if (!p || !q) return ZERO
+    const a = p.of
+    const b = q.of
     let shared = -1
     for (let g = 0; g < this.groups; g++)
       if (a[g]! >= 0 && b[g]! >= 0) {
@@ -92,15 +103,19 @@ export class Phases {
         if (shared >= 0 && shared !== shift) return NONE
         shared = shift
       }
-    if (shared >= 0) return [shared]
+    if (shared >= 0) return shared <= most ? [shared] : NONE
+    if (this.tight) return ZERO
     const out = [0]
-    for (let shift = 1; shift < this.repeat; shift++) if (this.useful(a, b, lying + shift)) out.push(shift)
+    const last = Math.min(most, this.repeat - 1)
+    for (let shift = 1; shift <= last; shift++) if (this.useful(a, b, lying + shift)) out.push(shift)
     return out
   }
 
   /** The phases of both, b's start lying `at` after the first's, a's `before`; those in `closed` are forgotten. */
-  merge(a: Int32Array | null, before: number, b: Int32Array | null, at: number, closed: Uint8Array): Int32Array | null {
-    if (!a && !b) return null
+  merge(p: PhaseSet | null, before: number, q: PhaseSet | null, at: number, closed: Uint8Array): PhaseSet | null {
+    if (!p && !q) return null
+    const a = p?.of
+    const b = q?.of
     const out = new Int32Array(this.groups).fill(-1)
     let any = false
     for (let g = 0; g < this.groups; g++) {
@@ -110,7 +125,17 @@ export class Phases {
       else continue
       any = true
     }
-    return any ? out : null
+    return any ? this.intern(out) : null
+  }
+
+  private intern(of: Int32Array): PhaseSet {
+    const key = of.join()
+    let known = this.known.get(key)
+    if (!known) {
+      known = { id: this.known.size + 1, of }
+      this.known.set(key, known)
+    }
+    return known
   }
 
   private useful(a: Int32Array, b: Int32Array, shift: number): boolean {

@@ -20,23 +20,32 @@ export interface Shortest {
  * The shortest guillotine layout below `upper` by fronts under rising limits: a tight limit leaves few blocks, so it is cheap to
  * refuse, and each refusal raises the bound. The allowance above the bound doubles, so all trials together cost little more than the
  * last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that short.
+ *
+ * `upper` is the length of a layout at hand; when no shorter one exists, the bound becomes that length.
  */
 export function shortest(problem: Problem, lower: number, upper: number | null, control: Control): Shortest {
+  if (!problem.tied) return rising(problem, lower, upper, control, false)
+  // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
+  const share = Math.ceil(control.effort / 4)
+  const tight = rising(problem, lower, upper, { ...control, effort: share }, true)
+  const rest = { ...control, effort: control.effort - tight.steps }
+  const loose = rising(problem, lower, tight.best?.length ?? upper, rest, false)
+  return { ...loose, best: loose.best ?? tight.best, steps: tight.steps + loose.steps }
+}
+
+function rising(problem: Problem, lower: number, upper: number | null, control: Control, tight: boolean): Shortest {
   const last = upper === null ? longestWorthTrying(problem) : upper - 1
   const lengths = reachableLengths(problem, last + 1)
   let bound = lengths ? nextOf(lengths, lower) : lower
   let steps = 0
   // what must touch the end leaves nothing to shorten: one trial over the whole field
   const whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
-  let allowance = whole ? last : 0
+  let allowance = 0
   while (bound <= last || whole) {
     const limit = whole ? problem.length! - problem.zones.end : Math.min(last, bound + allowance)
-    const found = fronts(problem, {
-      width: problem.width,
-      length: limit,
-      effort: control.effort - steps,
-      stop: control.stop,
-    })
+    const { width } = problem
+    const effort = control.effort - steps
+    const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight })
     steps += found.steps
     if (!found.finished) return { best: null, bound, finished: false, steps }
     const best = found.best[0]
@@ -44,9 +53,9 @@ export function shortest(problem: Problem, lower: number, upper: number | null, 
     if (whole) return { best: null, bound: problem.length! + 1, finished: true, steps }
     bound = lengths ? nextOf(lengths, limit + 1) : limit + 1
     allowance = Math.max(2 * allowance, Math.ceil(bound / 400))
-    control.onProgress?.(upper, bound)
+    if (!tight) control.onProgress?.(upper, bound)
   }
-  return { best: null, bound: Math.min(bound, last + 1), finished: true, steps }
+  return { best: null, bound, finished: true, steps }
 }
 
 /** In a field of set length: as far as pieces may reach; in an open one, all of them one after another. */
