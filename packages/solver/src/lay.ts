@@ -1,5 +1,6 @@
 import { barBound } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
+import { aroundFlaws } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
 import { multisets } from './exact/fronts.ts'
 import { Phases } from './exact/phases.ts'
@@ -96,15 +97,23 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
-    const flawless = problem.flaws.length === 0
     const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), {
       ...control,
       effort: Math.floor(until) - this.steps,
+      onProgress: (length, bound) => {
+        if (problem.cuts === 'guillotine')
+          control.onProgress?.(length && length * problem.unitAlong, bound * problem.unitAlong)
+      },
     })
     this.steps += found.steps
     if (problem.cuts === 'guillotine')
       this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
-    if (found.best) this.offer(flawless ? spotsOf(problem, found.best.tree, found.best.start) : null)
+    if (found.best && problem.flaws.length === 0) this.offer(spotsOf(problem, found.best.tree, found.best.start))
+    else if (problem.flaws.length > 0) {
+      const { length, zones } = problem
+      for (const { tree } of found.others ?? [])
+        this.offer(aroundFlaws(problem, tree, length === null ? (this.upper() ?? tree.length) : length - zones.end))
+    }
   }
 
   /** The searches, until so many steps are used in all, look for something shorter than the best so far. */

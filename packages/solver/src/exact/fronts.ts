@@ -101,6 +101,7 @@ class Search {
   private steps = 0
   /** effort is used up, or the caller said stop */
   private halted = false
+  private nextPoll = 0
 
   constructor(problem: Problem, limits: Limits) {
     this.problem = problem
@@ -331,7 +332,10 @@ class Search {
     phases: PhaseSet | null,
   ): void {
     this.steps++
-    if (this.steps > this.limits.effort || ((this.steps & 4095) === 0 && this.limits.stop?.())) this.halted = true
+    if (this.steps >= this.nextPoll) {
+      this.nextPoll = this.steps + 4096
+      if (this.steps > this.limits.effort || this.limits.stop?.()) this.halted = true
+    }
     const { limits } = this
     const { zones } = this.problem
     if (width + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right) > limits.width) return

@@ -9,6 +9,8 @@ import { fronts } from './fronts.ts'
 export interface Shortest {
   /** a shortest layout, when one below `upper` was found */
   readonly best: Finished | null
+  /** with the best, other undominated layouts that were met on the way, shortest first */
+  readonly others?: readonly Finished[]
   /** no layout is shorter */
   readonly bound: number
   /** everything below `upper` was searched */
@@ -40,19 +42,22 @@ function rising(problem: Problem, lower: number, upper: number | null, control: 
   let steps = 0
   // what must touch the end leaves nothing to shorten: one trial over the whole field
   const whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
-  let allowance = 0
+  let refused = 0
   while (bound <= last || whole) {
-    const limit = whole ? problem.length! - problem.zones.end : Math.min(last, bound + allowance)
+    const limit = whole
+      ? problem.length! - problem.zones.end
+      : Math.min(last, bound + Math.floor((bound * (2 ** refused - 1)) / 800))
     const { width } = problem
     const effort = control.effort - steps
     const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight })
     steps += found.steps
     if (!found.finished) return { best: null, bound, finished: false, steps }
     const best = found.best[0]
-    if (best && (upper === null || best.length < upper)) return { best, bound: best.length, finished: true, steps }
+    if (best && (upper === null || best.length < upper))
+      return { best, others: found.best, bound: best.length, finished: true, steps }
     if (whole) return { best: null, bound: problem.length! + 1, finished: true, steps }
     bound = lengths ? nextOf(lengths, limit + 1) : limit + 1
-    allowance = Math.max(2 * allowance, Math.ceil(bound / 400))
+    refused++
     if (!tight) control.onProgress?.(upper, bound)
   }
   return { best: null, bound, finished: true, steps }

@@ -1,0 +1,66 @@
+import { END, LEFT, RIGHT, START } from '../model.ts'
+import type { Problem, Spot } from '../problem.ts'
+import type { Tree } from './blocks.ts'
+import { spotsOf } from './blocks.ts'
+
+const MOST_VARIANTS = 4096
+
+/**
+ * A block's pieces clear of all flaws, by exchanging the two halves of its joins and by moving the whole within what room the field
+ * leaves; null when none of the variants tried is clear. The block keeps its size, so a layout found here is as short
+ * as one on flawless cloth; finding none proves nothing.
+ */
+export function aroundFlaws(problem: Problem, tree: Tree, longest: number): readonly Spot[] | null {
+  const joins = exchangeable(tree)
+  const variants = Math.min(MOST_VARIANTS, 2 ** joins)
+  const starts = [0]
+  for (const f of problem.flaws)
+    if (tree.flush === 0 && f.y + f.length + tree.length <= longest) starts.push(f.y + f.length)
+  for (const start of starts)
+    for (let variant = 0; variant < variants; variant++) {
+      const spots = spotsOf(problem, exchanged(tree, variant), start)
+      for (const moved of [spots, flushRight(problem, tree, spots)]) if (moved && clear(problem, moved)) return moved
+    }
+  return null
+}
+
+function mayExchange(t: Tree): boolean {
+  if (t.how === 'piece' || t.shift !== 0) return false
+  const low = t.how === 'beside' ? LEFT : START
+  const high = t.how === 'beside' ? RIGHT : END
+  return ((t.first.flush | t.second.flush) & (low | high)) === 0
+}
+
+function exchangeable(t: Tree): number {
+  if (t.how === 'piece') return 0
+  return (mayExchange(t) ? 1 : 0) + exchangeable(t.first) + exchangeable(t.second)
+}
+
+/** The tree with those joins exchanged whose bits are set, in the order they are met. */
+function exchanged(tree: Tree, variant: number): Tree {
+  let bit = 0
+  const visit = (t: Tree): Tree => {
+    if (t.how === 'piece') return t
+    const turn = mayExchange(t) && ((variant >> bit++) & 1) === 1
+    const first = visit(t.first)
+    const second = visit(t.second)
+    return turn ? { ...t, first: second, second: first } : { ...t, first, second }
+  }
+  return visit(tree)
+}
+
+/** All of it moved to the right as far as it goes, when nothing must touch a side. */
+function flushRight(problem: Problem, tree: Tree, spots: readonly Spot[]): Spot[] | null {
+  const room = problem.width - problem.zones.left - problem.zones.right - tree.width
+  if (tree.flush & (LEFT | RIGHT) || room <= 0) return null
+  return spots.map((s) => ({ ...s, x: s.x + room }))
+}
+
+function clear(problem: Problem, spots: readonly Spot[]): boolean {
+  return spots.every((s) => {
+    const p = problem.kinds[s.kind]!.postures[s.posture]!
+    return problem.flaws.every(
+      (f) => s.x >= f.x + f.width || f.x >= s.x + p.width || s.y >= f.y + f.length || f.y >= s.y + p.length,
+    )
+  })
+}
