@@ -1,3 +1,4 @@
+/// <reference path="./pdfkit.d.ts" />
 import type { Mark } from '@lengthwise/drawing'
 import { textWidth, typeSize } from '@lengthwise/drawing'
 import type PDFDocument from 'pdfkit'

@@ -1,3 +1,4 @@
+/// <reference path="./pdfkit.d.ts" />
 import type { Mark, Page, Part, Scene } from '@lengthwise/drawing'
 import type { PDFStructureElement } from 'pdfkit'
 import PDFDocument from 'pdfkit'
