@@ -1,17 +1,18 @@
 import type { Price } from './money.ts'
 import type { Fault, WrittenNumber } from './number-text.ts'
 import { plainText, readNumber, show } from './number-text.ts'
+import { decimal } from './print-length.ts'
 import type { Outcome } from './problem.ts'
 import { bad, good } from './problem.ts'
 import type { Share } from './share.ts'
 
 /**
  * A share such as `5 %`, `2,5%` or a bare `5`, all of a hundred; at least 0 and less than 100, four decimals at most.
+ * A bare number between 0 and 1 may mean a part of one, and is refused.
  */
 export function readPercent(text: string, path = ''): Outcome<Share> {
   const plain = plainText(text)
-  const number =
-    typeof plain === 'string' ? readNumber(plain.replace(/ ?%$|(?:per ?cent|percent)$/i, '').trim()) : plain
+  const number = typeof plain === 'string' ? readNumber(plain.replace(SIGN, '').trim()) : plain
   if ('fault' in number) return refuse('percent', path, number, 'Write it such as 5 %')
   const millionths = number.numerator * 10_000n
   if (millionths % number.denominator !== 0n)
@@ -21,6 +22,10 @@ export function readPercent(text: string, path = ''): Outcome<Share> {
       hint: 'Write it with four decimals at most',
     })
   const share = millionths / number.denominator
+  if (share > 0n && share < 10_000n && typeof plain === 'string' && !SIGN.test(plain)) {
+    const hint = `Write ${decimal(share, 100n, 4)} % or ${decimal(share, 10_000n, 4)} %`
+    return bad({ code: 'percent-ambiguous', path, message: `${show(text)} can be read both ways`, hint })
+  }
   if (share >= 1_000_000n)
     return refuse('percent', path, {
       fault: 'too-large',
@@ -72,6 +77,8 @@ function refuse<T>(what: string, path: string, fault: Fault, hint = fault.hint):
   const keepsHint = fault.fault === 'ambiguous' || fault.fault === 'characters' || fault.fault === 'negative'
   return bad({ code: `${what}-${fault.fault}`, path, message: fault.message, hint: keepsHint ? fault.hint : hint })
 }
+
+const SIGN = /%$|per ?cent$/i
 
 const DEAREST = 100_000_000n
 

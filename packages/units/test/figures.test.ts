@@ -56,6 +56,7 @@ describe('shares', () => {
     ['12 1/2 %', 12.5],
     ['0', 0],
     ['3 per cent', 3],
+    ['0.05 %', 0.05],
   ])('%s', (text, expected) => expect(readPercent(text)).toEqual({ ok: true, value: percent(expected) }))
   test.each([
     ['100 %', 'percent-too-large'],
@@ -65,9 +66,14 @@ describe('shares', () => {
     ['NaN', 'percent-number'],
     ['', 'percent-empty'],
     ['2.125 %', 'percent-ambiguous'],
+    ['0.05', 'percent-ambiguous'],
   ])('%s is refused', (text, code) => {
     const read = readPercent(text)
     expect(read.ok ? [] : read.problems.map((p) => p.code)).toEqual([code])
+  })
+  test('a part of one is not taken for per cent', () => {
+    const read = readPercent('0.05')
+    expect(read.ok ? '' : read.problems[0]!.hint).toBe('Write 5 % or 0.05 %')
   })
   test('printed and read again', () => {
     fc.assert(
