@@ -13,7 +13,7 @@ const tables = ['400Regular', '500Medium', '700Bold'].map((name) => {
     readFileSync(require.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)),
   )
   const advance = (text) => Math.round(font.layout(text, features).advanceWidth)
-  return `  ${name.slice(0, 3)}: {\n    capital: ${font.capHeight},\n    missing: ${Math.round(font.getGlyph(0).advanceWidth)},\n    advances:\n      '${advances(font, advance)}',\n    kerning:\n      '${kerning(advance)}',\n  },`
+  return `  ${name.slice(0, 3)}: {\n    capital: ${font.capHeight},\n    advances:\n      '${advances(font, advance)}',\n    kerning:\n      '${kerning(advance)}',\n  },`
 })
 writeFileSync(
   new URL('../drawing/src/letters.ts', import.meta.url),

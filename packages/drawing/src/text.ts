@@ -9,8 +9,8 @@ export function textWidth(text: string, capital: number, weight: Weight): number
   const face = FACES[weight]
   let thousandths = 0
   let left = ''
-  for (const letter of text) {
-    thousandths += face.advances.get(letter.codePointAt(0)!) ?? LETTERS[weight].missing
+  for (const letter of printable(text)) {
+    thousandths += face.advances.get(letter.codePointAt(0)!) ?? 0
     const base = baseLetter(letter)
     if (left !== '') thousandths += face.kerning.get(left + base) ?? 0
     left = base
@@ -55,11 +55,17 @@ export function oneLine(text: string): string {
 export const unbroken = (words: string): string =>
   words.replace(/ × /g, '\u00a0×\u00a0').replace(/(\d) (cm|mm|m|in|yd|%)(?![\w])/g, '$1\u00a0$2')
 
-/** True when the typeface has every letter of the text. */
-export function hasAllLetters(text: string): boolean {
-  for (const letter of text) if (!FACES[500].advances.has(letter.codePointAt(0)!)) return false
-  return true
+/** The text with a box in place of each letter that the typeface lacks, as it is printed. */
+export function printable(text: string): string {
+  let shown = ''
+  for (const letter of text) shown += FACES[500].advances.has(letter.codePointAt(0)!) ? letter : NO_LETTER
+  return shown
 }
+
+/** True when the typeface has every letter of the text. */
+export const hasAllLetters = (text: string): boolean => printable(text) === text
+
+const NO_LETTER = '□'
 
 const HIDDEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Co}\p{Cs}]+/gu
 

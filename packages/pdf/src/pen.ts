@@ -1,6 +1,6 @@
 /// <reference path="./pdfkit.d.ts" />
 import type { Mark } from '@lengthwise/drawing'
-import { textWidth, typeSize } from '@lengthwise/drawing'
+import { printable, textWidth, typeSize } from '@lengthwise/drawing'
 import type PDFDocument from 'pdfkit'
 
 /** Draws marks on the document's current page; remembers weight, dashes and cap, so that nothing is set twice. */
@@ -71,7 +71,11 @@ function writeText(document: PDFDocument, mark: Extract<Mark, { kind: 'text' }>)
   document
     .font(`${mark.weight}`)
     .fontSize(pt(typeSize(mark.capital, mark.weight)))
-    .text(mark.text, pt(mark.x - before), pt(mark.y), { lineBreak: false, baseline: 'alphabetic', features: FEATURES })
+    .text(printable(mark.text), pt(mark.x - before), pt(mark.y), {
+      lineBreak: false,
+      baseline: 'alphabetic',
+      features: FEATURES,
+    })
   if (mark.ink === 'paper') document.fillColor('black')
   if (turned) document.restore()
 }

@@ -6,6 +6,7 @@ import { line, text, textBox } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Figure, Mark } from '../scene.ts'
 import { textWidth, wrap } from '../text.ts'
+import { labelsListed } from '../words/list.ts'
 import { blockSize, findBox, findSpot } from './block.ts'
 import type { DrawnEdge } from './edges.ts'
 import { clothEdges, divisionEdges, edgeMark, insideLine, scissors } from './edges.ts'
@@ -167,6 +168,8 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     // with its number inside, one leader for all that are alike is enough
     for (const item of numbered ? group.slice(0, 1) : group) {
       const leader = leaderTo(item, outer.at, [...texts, ...leaderBoxes], by) ?? leaderTo(item, outer.at, texts, by)
+      // a number inside says enough where the leader would run far
+      if (numbered && (leader === null || leader.long > 45 * by)) continue
       if (leader === null) {
         if (!numbered) homeless.push(item.label)
         continue
@@ -308,7 +311,8 @@ function placeLongThin(item: Named, style: Style, taken: readonly Box[]): readon
 function alike(small: readonly Named[]): readonly (readonly Named[])[] {
   const groups = new Map<string, Named[]>()
   for (const item of small) {
-    const key = item.kind === 'remnant' ? item.label : `${item.words}|${item.whose}|${item.size}`
+    const key =
+      item.kind === 'remnant' ? item.label : `${item.words}|${item.words === '' ? item.whose : ''}|${item.size}`
     groups.set(key, [...(groups.get(key) ?? []), item])
   }
   return [...groups.values()]
@@ -323,8 +327,8 @@ function marginLabel(
   const { style } = options
   const { small } = style
   const [first] = group
-  const label = group.map((item) => item.label).join(', ')
-  const name = [first!.words, first!.whose].filter((words) => words !== '').join(', ')
+  const label = labelsListed(group.map((item) => item.label))
+  const name = [first!.words, group.length === 1 ? first!.whose : ''].filter((words) => words !== '').join(', ')
   for (const margin of options.margins) {
     const size = textWidth(first!.size, small, 700)
     const labels = wrap(label, margin.width, small, 700)
@@ -385,7 +389,12 @@ function leaderTo(
   at: Box,
   texts: readonly Box[],
   by: number,
-): { readonly marks: readonly Mark[]; readonly boxes: readonly Box[]; readonly along: readonly Box[] } | null {
+): {
+  readonly marks: readonly Mark[]
+  readonly boxes: readonly Box[]
+  readonly along: readonly Box[]
+  readonly long: number
+} | null {
   const { box: piece } = item
   const ends: readonly (readonly [number, number])[] = [
     [at.x - 0.8 * by, at.y + at.height * 0.5],
@@ -424,6 +433,7 @@ function leaderTo(
     marks: [line(best, WEIGHTS.thin * by), dot],
     boxes: [box(best[0] - by, best[1] - by, 2 * by, 2 * by)],
     along: stepping(best, 1.5 * by),
+    long: Math.abs(best[2] - best[0]) + Math.abs(best[3] - best[1]),
   }
 }
 

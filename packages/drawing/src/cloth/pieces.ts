@@ -100,10 +100,11 @@ export function longThinLabel(item: Named, style: Style): { readonly number: Blo
   }
 }
 
-/** The number alone, when the rest goes to the margin. */
+/** The number alone, when the rest goes to the margin; turned only where the piece is narrow. */
 export function numberAlone(item: Named, style: Style): readonly Block[] {
+  const ways = item.box.height > item.box.width ? [false, true] : [false]
   return [style.little, style.usual, style.small].flatMap((capital) =>
-    [false, true].map((turned) => ({ lines: [{ text: item.label, capital, weight: 700 as const }], turned })),
+    ways.map((turned) => ({ lines: [{ text: item.label, capital, weight: 700 as const }], turned })),
   )
 }
 

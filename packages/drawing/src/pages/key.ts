@@ -15,6 +15,8 @@ import { wrap } from '../text.ts'
 /** One line of the key: a swatch drawn at (x, y) to the middle of the row, and what it means. */
 export interface KeyRow {
   readonly words: string
+  /** taller rows than usual, in rows */
+  readonly tall?: number
   swatch(x: number, y: number, style: Style): readonly Mark[]
 }
 
@@ -49,9 +51,10 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
   const oneWay = cloth.cloth.print.way === 'one-way'
   rows.push({
     words: oneWay ? 'Toward the top of the print' : 'Grain; either end may be the top',
+    ...(oneWay ? { tall: 1.7 } : {}),
     swatch: (x, y, style) =>
       oneWay
-        ? arrowMarks(box(x, y - 2, SWATCH, 4), { level: true, heads: 'left' }, style)
+        ? arrowMarks(box(x + SWATCH / 2 - 4, y - 6, 8, 12), { level: false, heads: 'start' }, style)
         : arrowMarks(box(x + SWATCH / 2 - 1.2, y - 3.3, 2.4, 6.6), { level: false, heads: 'both' }, style),
   })
   if (cloth.repeat > 0)
@@ -91,14 +94,15 @@ export function keyMarks(
     let at = y
     for (const row of rows.slice(c * perColumn, (c + 1) * perColumn)) {
       const left = x + c * columnWidth
-      const swatch = row.swatch(left, at + pitch / 2, keyStyle)
+      const middle = at + (pitch * (row.tall ?? 1)) / 2
+      const swatch = row.swatch(left, middle, keyStyle)
       const textLeft = swatch.length === 0 ? left : left + SWATCH + 4
       const lines = wrap(row.words, columnWidth - (textLeft - left) - 2, small, 500)
       marks.push(...swatch)
       lines.forEach((words, i) => {
-        marks.push(text(words, textLeft, at + pitch / 2 + small / 2 + i * small * 1.5, small, 500))
+        marks.push(text(words, textLeft, middle + small / 2 + i * small * 1.5, small, 500))
       })
-      at += pitch + (lines.length - 1) * small * 1.5
+      at += pitch * (row.tall ?? 1) + (lines.length - 1) * small * 1.5
     }
     tallest = Math.max(tallest, at - y)
   }
