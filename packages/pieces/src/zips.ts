@@ -1,6 +1,7 @@
 import type { Length } from '@lengthwise/units'
 import { cm, inches, length } from '@lengthwise/units'
 import type { Order } from './order.ts'
+import type { Notion } from './way.ts'
 
 /** Lengths zips are commonly sold in (common practice, no source). */
 const SOLD_CM = [20, 30, 40, 50, 60, 70, 80, 90, 100, 120, 140, 150, 160, 180, 200].map(cm)
@@ -43,4 +44,15 @@ export function chooseZips(
   return (
     one ?? choices.reduce<ZipChoice | null>((best, c) => (best === null || c.opening > best.opening ? c : best), null)
   )
+}
+
+/** The zips as they are bought, equal ones together; `where`: 'zip at the foot'. */
+export function zipNotions({ zips }: ZipChoice, where: string): readonly Notion[] {
+  const words = zips.length === 2 ? `${where}, head to head` : where
+  return [...new Set(zips)].map((zip) => ({
+    what: 'zip',
+    length: zip,
+    count: zips.filter((other) => other === zip).length,
+    words,
+  }))
 }

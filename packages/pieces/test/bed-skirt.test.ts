@@ -78,3 +78,13 @@ describe('a bed skirt', () => {
     expect(checkBedSkirt(orderOf([bedSkirt()], [cloth]), bedSkirt({ hem: hem(3) }))).toEqual([])
   })
 })
+
+test('panels of a two-way print that matches are joined along the cloth only, all the same way up', () => {
+  const print = { ...PLAIN, way: 'two-way', repeat: cm(40), match: 'straight' } as const
+  const joined = waysOf(bedSkirt(), bolt('cotton', cm(280), { print })).filter((way) => panels(way).length > 1)
+  expect(joined.length).toBeGreaterThan(0)
+  for (const way of joined) {
+    expect(panels(way).every((panel) => panel.lengthRuns === 'along' && panel.tie?.offset === 0)).toBe(true)
+    expect(new Set(panels(way).map((panel) => panel.headToward)).size).toBe(1)
+  }
+})

@@ -252,3 +252,13 @@ test('the sewing order hems first and gives each seam its length', () => {
   expect(steps[0]?.text).toMatch(/^Hem both short ends/)
   expect(ways[0]?.notions.map((notion) => notion.what)).toEqual(['thread'])
 })
+
+test('a print is not hung upside down on the back unless one piece is asked for', () => {
+  const printed = bolt('cotton', cm(200), { print: oneWay('cut-end') })
+  const { ways, refused } = waysOf(pillowcase({ style: 'open-end' }), printed)
+  expect(ways.some((way) => way.words.includes('upside down'))).toBe(false)
+  expect(ways).toHaveLength(2)
+  expect(refused[0]?.why).toContain('faces: one-piece')
+  const asked = waysOf(pillowcase({ style: 'open-end', faces: 'one-piece' }), printed)
+  expect(asked.ways.some((way) => way.words.includes('upside down'))).toBe(true)
+})

@@ -102,7 +102,9 @@ function skirtsOf(
       if (choice === undefined) continue
       const total = sum(beforeShrinking(runOf(item), choice.width), times(allowance, 2))
       const numbers = new Set<number>()
-      if (choice.run !== 'along') for (let n = 1; n <= LONG_PANELS_TRIED; n++) numbers.add(n)
+      // a print that is matched meets at seams along the cloth only
+      const isMatched = table.cloth.print.match !== 'none' && table.repeat > 0
+      if (choice.run !== 'along') for (let n = 1; n <= (isMatched ? 1 : LONG_PANELS_TRIED); n++) numbers.add(n)
       const fewest = fewestParts(total, table.usableWidth, allowance, order.markTo, MOST_PANELS)
       if (choice.run !== 'across' && fewest !== null)
         for (let n = fewest; n < fewest + PANELS_TRIED; n++) numbers.add(n)
@@ -113,8 +115,9 @@ function skirtsOf(
           widthThatWouldDo: null,
         })
       for (const n of numbers) {
-        const fits = choice.run !== 'either' || (fewest !== null && n >= fewest)
-        ways.push(skirtOf(order, item, table, fits ? choice : { ...choice, run: 'across' }, total, n))
+        const fits = fewest !== null && n >= fewest
+        const run = choice.run !== 'either' ? choice.run : !fits ? 'across' : isMatched && n > 1 ? 'along' : 'either'
+        ways.push(skirtOf(order, item, table, { ...choice, run }, total, n))
       }
     }
   }

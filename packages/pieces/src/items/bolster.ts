@@ -7,8 +7,8 @@ import { cutLength } from '../cut-size.ts'
 import { ONE_POINT } from '../faces/shrinking.ts'
 import type { Bolster, Order } from '../order.ts'
 import { say, step } from '../sewing.ts'
-import type { Notion, Piece } from '../way.ts'
-import { chooseZips } from '../zips.ts'
+import type { Piece } from '../way.ts'
+import { chooseZips, zipNotions } from '../zips.ts'
 import type { Choice, Part } from './choices.ts'
 import { choicesFor } from './choices.ts'
 import { circumference } from './circle.ts'
@@ -99,10 +99,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
   const seam = makeSeam(item.seam, edgeOf('/body', 'head'), edgeOf('/body', 'foot'), bodyWidth, 'opening', {
     ...(zip === null ? {} : { kind: 'zip' }),
   })
-  const notions: Notion[] =
-    zip === null
-      ? []
-      : zip.zips.map((zipLength) => ({ what: 'zip', length: zipLength, count: 1, words: 'zip in the long seam' }))
+  const notions = zip === null ? [] : zipNotions(zip, 'zip in the long seam')
   const opening =
     zip === null
       ? [

@@ -8,7 +8,7 @@ import type { Cushion, Edge, Order } from '../order.ts'
 import { step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { Notion, SeamLine } from '../way.ts'
-import { chooseZips } from '../zips.ts'
+import { chooseZips, zipNotions } from '../zips.ts'
 import type { Choice, Part } from './choices.ts'
 import { choicesFor, mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
@@ -190,15 +190,9 @@ function zipInTheBack(order: Order, item: Cushion, front: Choice, back: Choice):
   }
 }
 
-function zipOf(order: Order, item: Cushion, edge: Cushion['finished']['width'], words: string): Notion[] {
+function zipOf(order: Order, item: Cushion, edge: Cushion['finished']['width'], words: string): readonly Notion[] {
   const choice = chooseZips(order, edge, null)
-  if (choice === null) return []
-  return [...new Set(choice.zips)].map((zip) => ({
-    what: 'zip',
-    length: zip,
-    count: choice.zips.filter((other) => other === zip).length,
-    words: `${words} of the ${item.item}`,
-  }))
+  return choice === null ? [] : zipNotions(choice, `${words} of the ${item.item}`)
 }
 
 function pocketOf(item: Cushion): Envelope {

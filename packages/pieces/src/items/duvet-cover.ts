@@ -15,7 +15,7 @@ import { evenly } from '../rows.ts'
 import { hemTake, threadLength } from '../thread.ts'
 import type { Notion, Piece, SeamLine, Way } from '../way.ts'
 import type { ZipChoice } from '../zips.ts'
-import { chooseZips } from '../zips.ts'
+import { chooseZips, zipNotions } from '../zips.ts'
 import { sewDuvetCover } from './duvet-cover-sewing.ts'
 
 /** Every front with every back whose seams shrink alike, the best by cloth area and seams when there are too many. */
@@ -264,15 +264,7 @@ function tiePieces(order: Order, item: DuvetCover, cloth: Cloth): readonly Piece
 
 function openingNotions(item: DuvetCover, zip: ZipChoice | null): readonly Notion[] {
   const { opening } = item
-  if (opening.kind === 'zip' && zip !== null) {
-    const headToHead = zip.zips.length === 2 ? ', head to head' : ''
-    return [...new Set(zip.zips)].map((zipLength) => ({
-      what: 'zip',
-      length: zipLength,
-      count: zip.zips.filter((z) => z === zipLength).length,
-      words: `zip at the ${opening.at}${headToHead}`,
-    }))
-  }
+  if (opening.kind === 'zip' && zip !== null) return zipNotions(zip, `zip at the ${opening.at}`)
   if (opening.kind !== 'buttons' && opening.kind !== 'snaps') return []
   const count = evenly(edgeOfCover(item, opening.at), opening.fromCorner, opening.spacing).length
   return [{ what: opening.kind, count, words: `${opening.kind} at the ${opening.at}` }]

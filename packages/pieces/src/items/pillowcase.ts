@@ -1,6 +1,6 @@
 import type { Problem } from '@lengthwise/units'
 import { cm } from '@lengthwise/units'
-import type { Ways } from '../answers.ts'
+import type { RefusedWay, Ways } from '../answers.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import type { Hem, Order, Pillowcase } from '../order.ts'
 import { hemTake } from '../thread.ts'
@@ -33,10 +33,24 @@ export function waysForPillowcase(order: Order, item: Pillowcase, tables: Readon
     capped ||= found.capped
     for (const choices of found.choices) drafts.push(...draftsOf(choices))
   }
-  if (item.faces !== 'separate') each([onePart(item), ...cuffParts(item)], (choices) => inOne(order, item, choices))
+  const refused: RefusedWay[] = []
+  if (item.faces !== 'separate')
+    each([onePart(item), ...cuffParts(item)], (choices) => {
+      const isUnasked = item.faces === 'any' && choices[0]?.cloth.print.way === 'one-way'
+      if (item.style !== 'open-end' || !isUnasked) return inOne(order, item, choices)
+      if (refused.length === 0) refused.push(HANGS_ON_THE_BACK)
+      return item.cuff === null ? [openEndFolded(order, item, choices[0]!)] : []
+    })
   if (item.faces !== 'one-piece')
     each([...twoParts(item), ...cuffParts(item)], (choices) => inTwo(order, item, choices))
-  return waysFrom(order, drafts.map(shortSideFirst), tables, capped)
+  const found = waysFrom(order, drafts.map(shortSideFirst), tables, capped)
+  return { ...found, refused: [...refused, ...found.refused] }
+}
+
+const HANGS_ON_THE_BACK: RefusedWay = {
+  words: 'one piece folded along a long side',
+  why: 'the print would hang upside down on the back; faces: one-piece has it so all the same',
+  widthThatWouldDo: null,
 }
 
 /** What is wrong with a pillowcase as the plan has it. */
