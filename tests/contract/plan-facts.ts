@@ -68,7 +68,7 @@ const percent = (value: unknown): number => Number(String(value ?? 0).replace('%
 // null when widths have prices of their own or the price is not per metre: the cost is then not checked here
 function price(cloth: Record<string, unknown>): number | null {
   const match = /^([\d.]+) per m$/.exec(String(cloth.price ?? ''))
-  const own = ((cloth.widths ?? []) as unknown[]).some(
+  const own = [cloth.widths].flat().some(
     (width) => typeof width === 'object' && width !== null && 'price' in width,
   )
   return match === null || own ? null : Number(match[1])
