@@ -57,6 +57,18 @@ export interface FaceWays {
   readonly capped: boolean
 }
 
+/** A split with the number of parts of each panel, before it is put together. */
+interface Choice {
+  readonly split: Split
+  readonly parts: readonly number[]
+  readonly joins: number
+  /** cloth in its pieces */
+  readonly area: number
+}
+
+/** Most ways of a face put together with its length running one way on one cloth. */
+const MOST_IN_RUN = 24
+
 /** An edge with a seam, or a raw one. */
 export const plainEdge = (beyond: Length): FaceEdge => ({ beyond, folds: [], need: { kind: 'none' } })
 
@@ -197,7 +209,7 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
   }
 
   const selvedgeJoins = spec.selvedgeToSelvedge && table.selvedges.left && table.selvedges.right
-  const ways: FaceWay[] = []
+  const choices: Choice[] = []
   for (const split of splits) {
     const lanesJoined = split.strips.length - 1
     if (lanesJoined > 0 && ask.neverJoined !== null) {
@@ -240,12 +252,22 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
       )
       continue
     }
-    ways.push(...partings(split))
+    choices.push(...partings(split))
   }
-  return { ways, refused, capped: found.thinned }
+  // with very many ways the least cloth in pieces goes first, then the fewest seams
+  const kept = choices
+    .map((choice, nth) => ({ ...choice, nth }))
+    .sort((a, b) => a.area - b.area || a.joins - b.joins || a.nth - b.nth)
+    .slice(0, MOST_IN_RUN)
+    .sort((a, b) => a.nth - b.nth)
+  return {
+    ways: kept.map(({ split, parts, joins }) => faceWay(split, parts, joins)),
+    refused,
+    capped: found.thinned || kept.length < choices.length,
+  }
 
   /** The split with every choice of parts per panel; the two sides of a centre are parted alike. */
-  function partings(split: Split): FaceWay[] {
+  function partings(split: Split): Choice[] {
     const groups = [...new Set(split.strips.map(partGroup))]
     let choices: ReadonlyMap<string, number>[] = [new Map()]
     const mayPart = ask.neverJoined === null && spec.joined !== 'one-piece'
@@ -265,7 +287,9 @@ function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, na
           ask.seam.allowance,
         )
       if (parts.some(tooShort)) return []
-      return [faceWay(split, parts, joins)]
+      const cut = (q: number): number => cellsOf(q).reduce((total, cell) => total + cell.run, 0)
+      const area = split.strips.reduce((total, strip, i) => total + strip.size * cut(parts[i] ?? 1), 0)
+      return [{ split, parts, joins, area }]
     })
   }
 

@@ -136,7 +136,7 @@ function zipBetweenHems(
 function tieSteps(order: Order, item: DuvetCover): readonly SewingLine[] {
   const { count, length: tieLength, bought } = item.cornerTies
   if (count === 0) return []
-  const make = bought ? 'Cut the tape' : 'Fold each corner tie in four along its length, one end in, and stitch'
+  const make = bought ? 'Cut the cord or tape' : 'Fold each corner tie in four along its length, one end in, and stitch'
   const where = count === 4 ? 'in all four corners' : 'in the two head corners'
   return [
     step(

@@ -43,13 +43,15 @@ export function waysForDuvetCover(order: Order, item: DuvetCover, tables: Readon
       })
     })
   }
+  const { opening } = item
+  const zip = opening.kind === 'zip' ? chooseZips(order, edgeOfCover(item, opening.at), opening.zips) : null
   const joins = ({ front, back }: Pair): number => front.joins + back.joins
   const kept = [...pairs]
     .sort((p, q) => p.area - q.area || joins(p) - joins(q) || p.nth - q.nth)
     .slice(0, MOST_WAYS)
     .sort((p, q) => p.nth - q.nth)
   return {
-    ways: kept.map((pair) => coverOf(order, item, asks, pair.front, pair.back, pair.same)),
+    ways: kept.map((pair) => coverOf(order, item, asks, pair, zip)),
     refused: refused.filter((r, i) => refused.findIndex((o) => o.words === r.words && o.why === r.why) === i),
     capped: capped || kept.length < pairs.length,
   }
@@ -127,11 +129,11 @@ function openingEdges(opening: Opening, allowance: Length): readonly [FaceEdge, 
   }
 }
 
-function coverOf(order: Order, item: DuvetCover, asks: Asks, front: FaceWay, back: FaceWay, same: boolean): Way {
+function coverOf(order: Order, item: DuvetCover, asks: Asks, pair: Pair, zip: ZipChoice | null): Way {
+  const { front, back, same } = pair
   const { opening, seam } = item
   const at: Edge | null = opening.kind === 'none' ? null : opening.at
   const keptHems = item.back.zipEdge
-  const zip = opening.kind === 'zip' ? chooseZips(order, edgeOfCover(item, opening.at), opening.zips) : null
 
   // faces with their marks
   const marked = markOpening(item, asks, front, back, zip)
@@ -157,9 +159,9 @@ function coverOf(order: Order, item: DuvetCover, asks: Asks, front: FaceWay, bac
     ...(item.cornerTies.bought && item.cornerTies.count > 0
       ? [
           {
-            what: 'tape' as const,
+            what: 'cord' as const,
             length: length(item.cornerTies.count * item.cornerTies.length),
-            words: `tape for ${item.cornerTies.count} corner ties`,
+            words: `cord or tape for ${item.cornerTies.count} corner ties`,
           },
         ]
       : []),
