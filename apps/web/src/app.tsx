@@ -11,6 +11,7 @@ import { EXAMPLES } from './examples.ts'
 import { Choice, TextField } from './fields.tsx'
 import { kept, LARGEST_PLAN } from './files.ts'
 import { ITEM_FORMS } from './item-fields.ts'
+import { memo } from './memo.tsx'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, namesOf, nameUnits, put, textOf, writeOut } from './plan.ts'
 import { PLAN_FIELDS } from './plan-fields.ts'
@@ -42,8 +43,10 @@ export function App(): ComponentChildren {
   useEffect(() => answerer.current?.ask(plan), [plan])
   useEffect(() => {
     document.title = `${answer.problems.length > 0 ? 'Problem: ' : ''}How much cloth, and where to cut`
-    if (answer.problems.length === 0) setAsked(false)
   }, [answer.problems])
+  useEffect(() => {
+    if (answer.current) setAsked(false)
+  }, [answer.current])
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       const writing = event.target instanceof HTMLInputElement && event.target.type === 'text'
@@ -114,7 +117,7 @@ export function App(): ComponentChildren {
           />
         </label>
       </header>
-      <main>
+      <main data-answer={answer.working ? 'working' : 'there'}>
         <ProblemSummary
           problems={refused}
           focus={refused.length > 0}
@@ -160,7 +163,7 @@ export function App(): ComponentChildren {
             What to buy
           </h2>
           <Standing answer={answer} />
-          <WhatToBuy answer={answer} />
+          {answer.result && <WhatToBuy result={answer.result} />}
         </section>
 
         {answer.result?.status === 'laid' && (
@@ -272,7 +275,7 @@ function Things(props: {
           focusSoon(`make[${Math.max(0, n - 1)}]`)
         }
         if (!many || open.has(n)) return <ThingToSew key={n} scope={scope(['make', n])} index={n} onRemove={remove} />
-        return <ClosedThing key={n} item={item} index={n} onOpen={() => setOpen(new Set([...open, n]))} />
+        return <ClosedThing key={n} item={item} index={n} onOpen={() => setOpen((now) => new Set([...now, n]))} />
       })}
       <form
         class="ask"
@@ -299,29 +302,27 @@ function Things(props: {
   )
 }
 
-function ClosedThing(props: {
-  readonly item: unknown
-  readonly index: number
-  readonly onOpen: () => void
-}): ComponentChildren {
-  const item = isRecord(props.item) ? props.item : {}
-  const kind = textOf(item.item)
-  const words = textOf(item.name) || ITEM_FORMS[kind]?.words || 'Something else'
-  const measure = ['size', 'finished', 'insert', 'mattress', 'base', 'quilt', 'cut']
-    .map((key) => textOf(item[key]))
-    .find(Boolean)
-  return (
-    <p class="closed" id={idOf(`make[${props.index}]`)} tabIndex={-1}>
-      <span>
-        {textOf(item.count) || '1'} × {words}
-        {measure ? `, ${measure}` : ''}
-      </span>
-      <button type="button" class="link" onClick={props.onOpen}>
-        Change it<span class="unseen">: {words}</span>
-      </button>
-    </p>
-  )
-}
+const ClosedThing = memo(
+  (props: { readonly item: unknown; readonly index: number; readonly onOpen: () => void }): ComponentChildren => {
+    const item = isRecord(props.item) ? props.item : {}
+    const kind = textOf(item.item)
+    const words = textOf(item.name) || ITEM_FORMS[kind]?.words || 'Something else'
+    const measure = ['size', 'finished', 'insert', 'mattress', 'base', 'quilt', 'cut']
+      .map((key) => textOf(item[key]))
+      .find(Boolean)
+    return (
+      <p class="closed" id={idOf(`make[${props.index}]`)} tabIndex={-1}>
+        <span>
+          {textOf(item.count) || '1'} × {words}
+          {measure ? `, ${measure}` : ''}
+        </span>
+        <button type="button" class="link" onClick={props.onOpen}>
+          Change it<span class="unseen">: {words}</span>
+        </button>
+      </p>
+    )
+  },
+)
 
 function WholePlan({ scope }: { readonly scope: Scope }): ComponentChildren {
   const [all, setAll] = useState(false)

@@ -3,17 +3,15 @@ import type { BuyLine, Result, WidthRow } from '@lengthwise/planner'
 import { length } from '@lengthwise/units'
 import type { ComponentChildren } from 'preact'
 import { Fragment } from 'preact'
-import type { Answer } from './answer.ts'
 import { LyingCloth, Ruler } from './lying.tsx'
+import { memo } from './memo.tsx'
 import { area, bestFirst, bought, money, size, verdict } from './said.ts'
 import { useWidth } from './use-width.ts'
 
 type Remark = Result['cautions'][number]
 
 /** What to buy: the answer, its proof, every width drawn at one scale, the figures, the basket. */
-export function WhatToBuy({ answer }: { readonly answer: Answer }): ComponentChildren {
-  const { result } = answer
-  if (result === null) return null
+export const WhatToBuy = memo(({ result }: { readonly result: Result }): ComponentChildren => {
   if (result.status === 'cannot-be-cut') return <CannotBeCut result={result} />
   const words = answerInWords(result)
   const cloths = [...new Set(result.widths.map((row) => row.cloth))]
@@ -37,7 +35,7 @@ export function WhatToBuy({ answer }: { readonly answer: Answer }): ComponentChi
       <GoodToKnow remarks={result.goodToKnow} />
     </>
   )
-}
+})
 
 /** The sentences that buy cloth, one for each bolt; what else there is to buy goes in the basket. */
 export function clothLines(result: Result): readonly string[] {

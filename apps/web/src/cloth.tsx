@@ -5,7 +5,7 @@ import { CLOTH_FIELDS, MORE_CLOTH_FIELDS } from './cloth-fields.ts'
 import { Box, Choice, LengthField, SizeField, TextField, Tick } from './fields.tsx'
 import { isRecord, listOf, textOf } from './plan.ts'
 import type { Scope } from './scope.ts'
-import { below, fieldId, idOf, problemsAt, setBelow } from './scope.ts'
+import { below, fieldId, idOf, problemsAt, setBelow, typeBelow } from './scope.ts'
 import { SpecFields } from './spec-field.tsx'
 
 interface ClothProps {
@@ -74,7 +74,7 @@ function Widths({ scope }: { readonly scope: Scope }): ComponentChildren {
   const per = scope.measureIn === 'in' ? 'yd' : 'm'
   const priceWords = `per ${per === 'yd' ? 'yard' : 'metre'}${scope.currency === '' ? '' : `, in ${scope.currency}`}`
   const set = (n: number, width: string, price: string): void =>
-    setBelow(scope, `widths.${n}`, price.trim() === '' ? width : { width, price: withPer(price, per) }, true)
+    typeBelow(scope, `widths.${n}`, price.trim() === '' ? width : { width, price: withPer(price, per) })
   return (
     <fieldset class="widths" id={fieldId(scope, 'widths')} tabIndex={-1}>
       <legend>Widths to compare</legend>
@@ -120,7 +120,7 @@ function Widths({ scope }: { readonly scope: Scope }): ComponentChildren {
           problem={problemsAt(scope, 'price')
             .map((problem) => `${problem.message}. ${problem.hint}`)
             .join(' ')}
-          onText={(next) => setBelow(scope, 'price', next.trim() === '' ? undefined : withPer(next, per), true)}
+          onText={(next) => typeBelow(scope, 'price', next.trim() === '' ? undefined : withPer(next, per))}
         />
       )}
     </fieldset>

@@ -3,12 +3,13 @@ import type { CutCloth, Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { Cautions } from './buy.tsx'
+import { memo } from './memo.tsx'
 import { size } from './said.ts'
 import { useWidth } from './use-width.ts'
 
 /** Where to cut: each cloth with its drawing, its tears one by one, its pieces and what is left; then the sewing. */
-export function WhereToCut({ result }: { readonly result: Result }): ComponentChildren {
-  return (
+export const WhereToCut = memo(
+  ({ result }: { readonly result: Result }): ComponentChildren => (
     <>
       {result.cloths.map((cloth) => (
         <OneCloth key={`${cloth.name} ${cloth.piece}`} result={result} cloth={cloth} />
@@ -16,8 +17,8 @@ export function WhereToCut({ result }: { readonly result: Result }): ComponentCh
       <Sewing result={result} />
       <Cautions remarks={result.cautions.filter((remark) => !remark.code.startsWith('cot'))} />
     </>
-  )
-}
+  ),
+)
 
 interface ClothProps {
   readonly result: Result

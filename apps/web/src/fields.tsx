@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { joinSize, namesOf, splitSize, textOf, withoutUnit } from './plan.ts'
 import type { Scope } from './scope.ts'
-import { below, fieldId, problemsAt, setBelow, UNIT_WORDS } from './scope.ts'
+import { below, fieldId, problemsAt, setBelow, typeBelow, UNIT_WORDS } from './scope.ts'
 
 /** What every field has: a label above it, at most one hint, and its problem in words. */
 interface FieldProps {
@@ -27,7 +27,7 @@ export function LengthField(props: FieldProps): ComponentChildren {
       width={7}
       echo={readAs(text, scope.measureIn)}
       problem={problemWords(scope, name)}
-      onText={(next) => setBelow(scope, name, next.trim() === '' ? undefined : next, true)}
+      onText={(next) => typeBelow(scope, name, next.trim() === '' ? undefined : next)}
     />
   )
 }
@@ -40,14 +40,14 @@ export function SizeField(
   const unit = scope.measureIn
   const boxes = splitSize(textOf(below(scope, name)), labels.length, unit)
   const set = (changed: number, text: string): void =>
-    setBelow(
+    typeBelow(
       scope,
       name,
       joinSize(
         boxes.map((box, n) => (n === changed ? text : box)),
         unit,
       ),
-      true,
+      changed,
     )
   const id = fieldId(scope, name)
   const problem = problemWords(scope, name)
@@ -80,7 +80,7 @@ export function TextField(
   const store = (next: string): void => {
     const text = next.trim()
     const kept = kind === 'count' && /^\d{1,6}$/.test(text) ? Number(text) : kind === 'words' ? next : withSuffix(text)
-    setBelow(scope, name, text === '' ? undefined : kept, true)
+    typeBelow(scope, name, text === '' ? undefined : kept)
   }
   const withSuffix = (text: string): string => (kind === 'percent' && /[\d]$/.test(text) ? `${text} %` : text)
   return (

@@ -10,10 +10,11 @@ export function ProblemSummary(props: {
   readonly lead?: string
 }): ComponentChildren {
   const box = useRef<HTMLElement>(null)
+  const there = props.problems.length > 0
   useEffect(() => {
-    if (props.focus) box.current?.focus()
-  }, [props.focus])
-  if (props.problems.length === 0) return null
+    if (props.focus && there) box.current?.focus()
+  }, [props.focus, there])
+  if (!there) return null
   return (
     <section class="summary" ref={box} tabIndex={-1} aria-labelledby="problems">
       <h2 id="problems">There is a problem</h2>

@@ -2,7 +2,8 @@ import type { Problem } from '@lengthwise/units'
 import type { Path, Plan } from './plan.ts'
 import { at, pathText } from './plan.ts'
 
-export type Change = (path: Path, value: unknown, typing?: boolean) => void
+/** `typing` names the box that is being written in: writing on in one box is one change. */
+export type Change = (path: Path, value: unknown, typing?: string) => void
 
 /** The part of the plan that a section of the form edits, and what its fields need to know. */
 export interface Scope {
@@ -17,8 +18,11 @@ export interface Scope {
 
 /** A key below a scope, written with dots: `opening.kind`. */
 export const below = (scope: Scope, key: string): unknown => at(scope.value, keyPath(key))
-export const setBelow = (scope: Scope, key: string, value: unknown, typing = false): void =>
-  scope.change([...scope.base, ...keyPath(key)], value, typing)
+export const setBelow = (scope: Scope, key: string, value: unknown): void =>
+  scope.change([...scope.base, ...keyPath(key)], value)
+/** The same while someone writes; `box` tells the boxes of one value apart. */
+export const typeBelow = (scope: Scope, key: string, value: unknown, box = 0): void =>
+  scope.change([...scope.base, ...keyPath(key)], value, `${fieldId(scope, key)}/${box}`)
 
 /** The name of a field in the document, from its place in the plan; problems find their field by it. */
 export const fieldId = (scope: Scope, key: string): string => idOf(pathText([...scope.base, ...keyPath(key)]))

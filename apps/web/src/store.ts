@@ -6,7 +6,7 @@ export interface History {
   readonly plan: Plan
   readonly past: readonly Plan[]
   readonly future: readonly Plan[]
-  /** path of the last change: typing on in one box is one change */
+  /** the box of the last change: typing on in one box is one change */
   readonly last: string | null
 }
 
@@ -15,9 +15,9 @@ const KEPT = 200
 
 export const begin = (plan: Plan): History => ({ plan, past: [], future: [], last: null })
 
-/** One change at a path. `typing` joins it to the change before, when that was in the same box. */
-export function change(history: History, path: Path, value: unknown, typing = false): History {
-  return replace(history, put(history.plan, path, value), typing ? path.join('/') : null)
+/** One change at a path. `typing` names the box it was typed in and joins it to the change before, when that was in the same box. */
+export function change(history: History, path: Path, value: unknown, typing: string | null = null): History {
+  return replace(history, put(history.plan, path, value), typing)
 }
 
 /** The whole plan exchanged, as opening a file does; can be undone like any other change. */

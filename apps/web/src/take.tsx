@@ -1,7 +1,7 @@
 import { cuttingMap, shopNote, slips, toCsv } from '@lengthwise/drawing'
 import type { Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { askOnce } from './answer.ts'
 import { fileName, kept, save } from './files.ts'
 import { toPdf } from './pdf.ts'
@@ -42,7 +42,7 @@ export function TakeToTheTable(props: {
       else save(fileName(title, '-layout.json'), 'application/json', told.text)
       return what === 'plan' ? 'The plan is saved' : 'The layout is saved'
     })
-  const note = laid ? shopNote(laid) : ''
+  const note = useMemo(() => (laid ? shopNote(laid) : ''), [laid])
   return (
     <>
       {laid ? (

@@ -1,0 +1,143 @@
+import { readFileSync, statSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { gzipSync } from 'node:zlib'
+import { cuttingMap } from '@lengthwise/drawing'
+import { write } from '@lengthwise/pdf'
+import { readPlan, readPlanObject, writeLayout } from '@lengthwise/plan-file'
+import { plan } from '@lengthwise/planner'
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { EXAMPLES } from '../apps/web/src/examples.ts'
+import { answered, expectNoSidewaysScroll, FILE, launch, missing, open, openPlan, saved } from './page-browser.ts'
+
+/** The page against the command: the same files in, the same bytes out; and against files that mean harm. */
+let browser: Browser
+
+beforeAll(async () => {
+  if (missing === null) browser = await launch()
+})
+afterAll(() => browser?.close())
+
+const check = (name: string, steps: () => Promise<void>): void =>
+  test(name, async (context) => {
+    if (missing !== null) return context.skip(missing)
+    await steps()
+  })
+
+describe('files', () => {
+  test('one file of at most 1.6 MB, 600 kB compressed', () => {
+    expect(statSync(FILE).size).toBeLessThanOrEqual(1_600_000)
+    expect(gzipSync(readFileSync(FILE), { level: 9 }).length).toBeLessThanOrEqual(600_000)
+  })
+
+  test.each(EXAMPLES.map((example) => [example.words, example.plan] as const))(
+    'the example "%s" can be cut',
+    (_, example) => {
+      const order = readPlanObject(example)
+      expect(order.ok ? [] : order.problems).toEqual([])
+      if (order.ok) expect(plan(order.value, { effort: 'quick' }).status).toBe('laid')
+    },
+  )
+
+  check('layout, map and plan are those of the command, byte for byte', async () => {
+    const { page } = await open(browser)
+    const order = readPlanObject(EXAMPLES[0].plan)
+    if (!order.ok) throw new Error('the first example has problems')
+    const result = plan(order.value, {})
+    const layout = await saved(page, 'Save the layout (JSON)')
+    expect(layout.bytes.toString('utf8')).toBe(writeLayout(result))
+    const map = await saved(page, 'Save the cutting map (PDF)')
+    const bytes = await write(cuttingMap(result, { paper: 'a4', large: false }), fonts())
+    expect(map.bytes.equals(bytes)).toBe(true)
+    const text = (await saved(page, 'Save this plan')).bytes.toString('utf8')
+    expect(readPlan(text)).toEqual(order)
+    await openPlan(page, text)
+    expect((await saved(page, 'Save the layout (JSON)')).bytes.equals(layout.bytes)).toBe(true)
+  })
+
+  check('a hostile plan runs nothing, asks for nothing and stays on the page', async () => {
+    const { page, requests, faults } = await open(browser)
+    for (const text of HOSTILE) {
+      await openPlan(page, text)
+      await expectNoSidewaysScroll(page)
+      expect(await page.evaluate(() => (window as unknown as { harmed?: boolean }).harmed)).toBeUndefined()
+      expect(await page.locator('main script, main iframe, main img').count()).toBe(0)
+      expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true)
+    }
+    await openPlan(page, Buffer.alloc(1_200_000, 'a'))
+    expect(await page.getByRole('region', { name: 'There is a problem' }).textContent()).toContain('larger than 1 MB')
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  check('typing is answered at once while the solver runs, and a plan of 500 things stays in hand', async () => {
+    const { page } = await open(browser)
+    await openPlan(page, HUNDREDS)
+    await page
+      .getByRole('button', { name: /^Change it/ })
+      .nth(250)
+      .click()
+    const field = page.getByLabel('What it is').first()
+    await field.fill('')
+    const slowest = await field.evaluate(async (input: HTMLInputElement) => {
+      let worst = 0
+      for (const letter of 'tray cloth') {
+        const begun = performance.now()
+        input.value += letter
+        input.dispatchEvent(new InputEvent('input', { bubbles: true }))
+        await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)))
+        worst = Math.max(worst, performance.now() - begun)
+      }
+      return worst
+    })
+    expect(await field.inputValue()).toBe('tray cloth')
+    expect(slowest).toBeLessThan(100)
+  })
+
+  check('nothing is kept unless asked, and it is forgotten when asked', async () => {
+    const { page } = await open(browser)
+    await page.getByLabel('Name of this plan').fill('Attic room')
+    expect(await page.evaluate(() => localStorage.length)).toBe(0)
+    await page.getByRole('button', { name: 'Keep this plan in this browser' }).click()
+    expect(await page.evaluate(() => localStorage.length)).toBe(1)
+    await page.reload()
+    await answered(page)
+    expect(await page.getByLabel('Name of this plan').inputValue()).toBe('Attic room')
+    await page.getByRole('button', { name: 'Forget what I typed' }).click()
+    expect(await page.evaluate(() => localStorage.length)).toBe(0)
+    expect(await page.getByLabel('Name of this plan').inputValue()).not.toBe('Attic room')
+  })
+})
+
+function fonts(): { regular: Uint8Array; medium: Uint8Array; bold: Uint8Array } {
+  const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
+  const weight = (name: string): Uint8Array =>
+    new Uint8Array(readFileSync(pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)))
+  return { regular: weight('400Regular'), medium: weight('500Medium'), bold: weight('700Bold') }
+}
+
+const SCRIPT = '<img src=x onerror=window.harmed=true><script>window.harmed=true</script>'
+const plain = (title: string, cloth: string): string =>
+  JSON.stringify({
+    plan: 1,
+    title,
+    make: [{ item: 'rectangle', name: title.slice(0, 60) || 'x', finished: '40 x 60 cm', count: 2, for: title, cloth }],
+    cloth: [{ name: cloth, from: 'bolt', widths: ['150 cm'], print: 'plain' }],
+  })
+
+const HOSTILE = [
+  plain(SCRIPT, '"><svg onload=harmed=1>'),
+  plain('\u202ereversed\u202c', 'linen'),
+  plain('javascript:window.harmed=true', 'x'.repeat(79)),
+  'make: {__proto__: {harmed: true}}\nconstructor: {prototype: {harmed: true}}\n',
+  'a: &a [x, x, x, x, x, x, x, x, x]\nb: &b [*a, *a, *a, *a, *a, *a, *a, *a, *a]\nc: &c [*b, *b, *b, *b, *b, *b, *b, *b]\nmake: [*c, *c, *c, *c]\n',
+  'make: 7\ncloth: "everything"\nmeasure-in: [in]\ntitle: {a: 1}\n',
+  'make:\n  - item: duvet-cover\n    count: 1e999\n    finished: NaN x -4 cm\ncloth:\n  - {name: linen, from: bolt, widths: [9e99 m]}\n',
+  '\u0000\u0001\u0002',
+]
+
+const HUNDREDS = `plan: 1
+make:
+${Array.from({ length: 500 }, (_, n) => `  - { item: rectangle, name: cloth ${n + 1}, cut: ${20 + (n % 37)} x ${30 + (n % 41)} cm, cloth: linen }`).join('\n')}
+cloth:
+  - { name: linen, from: bolt, widths: [150 cm, 240 cm], print: plain }
+`

@@ -1,0 +1,170 @@
+import { readPlan } from '@lengthwise/plan-file'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { answered, launch, missing, open, openPlan, saved, served } from './page-browser.ts'
+
+/** Six walks through the page as a sewist takes them, from disk with the network off. */
+let browser: Browser
+
+beforeAll(async () => {
+  if (missing === null) browser = await launch()
+})
+afterAll(() => browser?.close())
+
+const walk = (name: string, steps: () => Promise<void>): void =>
+  test(name, async (context) => {
+    if (missing !== null) return context.skip(missing)
+    await steps()
+  })
+
+const answerOf = (page: Page): Promise<string> => page.locator('#buy ~ .answer').first().textContent()
+
+describe('walks', () => {
+  walk('a first duvet cover: the metres change with the size', async () => {
+    const { page, requests, faults } = await open(browser)
+    expect(await page.locator('.so-far').textContent()).toMatch(/So far: buy [\d.]+\sm of the \d+\scm cloth/)
+    const before = await answerOf(page)
+    await page.getByLabel('Finished width, in centimetres').first().fill('220')
+    await page.getByLabel('Finished length, in centimetres').first().fill('230')
+    await answered(page)
+    expect(await answerOf(page)).not.toBe(before)
+    expect(await page.getByText('No shorter layout exists').first().isVisible()).toBe(true)
+    await page.getByRole('button', { name: 'Undo the last change' }).first().click()
+    await page.getByRole('button', { name: 'Undo the last change' }).first().click()
+    await answered(page)
+    expect(await answerOf(page)).toBe(before)
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  walk('a sheet with kept hems: the deep hem becomes the zip edge, one tear at a time', async () => {
+    const { page, requests, faults } = await open(browser)
+    await start(page, 'A back from an old sheet, its hems kept')
+    // a sheet of 230 × 260, hems 10 and 2.5, finger 2, lap 0.4: strip 12 × 203 and body 192 × 203 (worked by hand)
+    const sheet = page.getByRole('region', { name: /^Old sheet, 230/ })
+    expect((await sheet.getByRole('row', { name: /zip strip/ }).textContent()).replace(/\s+/g, ' ')).toContain(
+      '203 cm 12 cm',
+    )
+    expect((await sheet.getByRole('row', { name: /body/ }).textContent()).replace(/\s+/g, ' ')).toContain(
+      '203 cm 192 cm',
+    )
+    const steps = sheet.locator('.steps')
+    await steps.getByRole('button', { name: /one at a time/ }).click()
+    const count = Number(/of (\d+)/.exec(await steps.getByRole('status').textContent())?.[1])
+    expect(count).toBeGreaterThan(1)
+    for (let n = 1; n < count; n++) {
+      expect(await steps.getByRole('status').textContent()).toContain(`${n} of ${count}`)
+      await steps.getByRole('button', { name: /^Done, show/ }).click()
+    }
+    await steps.getByRole('button', { name: 'Done', exact: true }).click()
+    expect(await steps.getByRole('status').textContent()).toContain('All done')
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  walk('widths in the shop on a phone: the first screen says how many metres', async () => {
+    const { page, requests, faults } = await open(browser, {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+      isMobile: true,
+      deviceScaleFactor: 2,
+    })
+    const inView = async (selector: string): Promise<boolean> =>
+      page
+        .locator(selector)
+        .first()
+        .evaluate((element) => element.getBoundingClientRect().bottom <= window.innerHeight)
+    expect(await inView('.so-far .lead')).toBe(true)
+    expect(await inView('.shop-widths')).toBe(true)
+    expect(await inView('#shop-width')).toBe(true)
+    await page.getByLabel('Another width, in centimetres').fill('137.5')
+    await page.getByRole('button', { name: 'How much?' }).tap()
+    await answered(page)
+    const row = page.locator('.shop-widths li', { hasText: '137.5' })
+    expect(await row.textContent()).toMatch(/137\.5\scm\s+[\d.]+\sm/)
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  walk('a one-way print: half-drop panels take the 9.5 m worked by hand', async () => {
+    const { page, requests, faults } = await open(browser)
+    await start(page, 'A print with a top and a half-drop repeat')
+    // cover 225 × 220, cloth 140, repeat 64 half-drop, placket 4 + 4: laid length 939, with 5 at each end 949 (worked by hand)
+    expect(await answerOf(page)).toContain('9.5')
+    await page.getByLabel('It has a top').first().isChecked()
+    await page.getByLabel('It looks the same upside down').click()
+    await answered(page)
+    expect(await page.getByText('Which way does the top of the print face?').count()).toBe(0)
+    await page.getByLabel('I do not know', { exact: false }).first().click()
+    await answered(page)
+    expect(await page.getByText('Which way does the top of the print face?').count()).toBe(1)
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  walk('a broken plan is opened and mended', async () => {
+    const { page, requests, faults } = await open(browser)
+    const before = await answerOf(page)
+    await openPlan(page, BROKEN)
+    const summary = page.getByRole('region', { name: 'There is a problem' })
+    await expect.poll(() => summary.isVisible()).toBe(true)
+    expect(await summary.evaluate((element) => element === document.activeElement)).toBe(true)
+    expect(await page.title()).toMatch(/^Problem: /)
+    const lines = await summary.getByRole('listitem').allInnerTexts()
+    const told = readPlan(BROKEN)
+    expect(told.ok).toBe(false)
+    if (!told.ok) expect(lines).toHaveLength(told.problems.length)
+    await summary.getByRole('link').first().click()
+    expect(await page.evaluate(() => document.activeElement?.id)).toMatch(/^at-make-0/)
+    await page.getByLabel('Finished width, in centimetres').first().fill('200')
+    await page.getByLabel('Width 1, in centimetres').fill('150')
+    await answered(page)
+    expect(await summary.count()).toBe(0)
+    expect(await answerOf(page)).not.toBe(before)
+    expect([...requests, ...faults]).toEqual([])
+  })
+
+  walk('the map is saved and read back, from disk and from loopback alike', async () => {
+    const maps = [await mapFrom(), await served((address) => mapFrom(address))]
+    expect(maps[1]!.bytes.equals(maps[0]!.bytes)).toBe(true)
+    const text = await textOf(maps[0]!.bytes)
+    expect(text).toContain('Cut to the numbers, not to the picture')
+    expect(text).toContain('A first duvet cover')
+    expect(text).toMatch(/T1/)
+  })
+})
+
+async function mapFrom(address?: string): Promise<{ readonly name: string; readonly bytes: Buffer }> {
+  const { page, requests, faults } = await open(browser, {}, address)
+  await page.getByLabel('US Letter').check()
+  const map = await saved(page, 'Save the cutting map (PDF)')
+  expect(map.name).toBe('a-first-duvet-cover.pdf')
+  expect([...requests, ...faults]).toEqual([])
+  return map
+}
+
+async function textOf(bytes: Buffer): Promise<string> {
+  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise
+  const pages = Array.from({ length: document.numPages }, async (_, n) => {
+    const content = await (await document.getPage(n + 1)).getTextContent()
+    return content.items.map((item) => ('str' in item ? item.str : '')).join(' ')
+  })
+  return (await Promise.all(pages)).join('\n')
+}
+
+async function start(page: Page, example: string): Promise<void> {
+  await page.getByText('Start from an example').click()
+  await page.getByRole('button', { name: example }).click()
+  await answered(page)
+}
+
+const BROKEN = `plan: 1
+title: Broken on purpose
+make:
+  - item: duvet-cover
+    finished: 2oo x 200 cm
+    front: { cloth: linen }
+    opening: zip
+cloth:
+  - name: linen
+    from: bolt
+    widths: [wide]
+    print: plain
+`
