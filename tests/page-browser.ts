@@ -87,14 +87,19 @@ export async function saved(page: Page, button: string): Promise<{ readonly name
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) }
 }
 
-/** Opens a plan from text, as a file chosen by hand. */
-export async function openPlan(page: Page, text: string | Buffer, name = 'opened.yaml'): Promise<void> {
+/** Opens a plan from text, as a file chosen by hand, and waits for its answer. */
+export async function openPlan(page: Page, text: string | Buffer): Promise<void> {
+  await choosePlan(page, text)
+  await answered(page)
+}
+
+/** The same without waiting. */
+export async function choosePlan(page: Page, text: string | Buffer, name = 'opened.yaml'): Promise<void> {
   await page.getByLabel('Open a plan you saved').setInputFiles({
     name,
     mimeType: 'application/yaml',
     buffer: typeof text === 'string' ? Buffer.from(text) : text,
   })
-  await answered(page)
 }
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')

@@ -8,7 +8,17 @@ import { plan } from '@lengthwise/planner'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../apps/web/src/examples.ts'
-import { answered, expectNoSidewaysScroll, FILE, launch, missing, open, openPlan, saved } from './page-browser.ts'
+import {
+  answered,
+  choosePlan,
+  expectNoSidewaysScroll,
+  FILE,
+  launch,
+  missing,
+  open,
+  openPlan,
+  saved,
+} from './page-browser.ts'
 
 /** The page against the command: the same files in, the same bytes out; and against files that mean harm. */
 let browser: Browser

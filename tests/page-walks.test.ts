@@ -1,6 +1,6 @@
 import { readPlan } from '@lengthwise/plan-file'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser, Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { answered, launch, missing, open, openPlan, saved, served } from './page-browser.ts'
 
@@ -18,12 +18,15 @@ const walk = (name: string, steps: () => Promise<void>): void =>
     await steps()
   })
 
-const answerOf = (page: Page): Promise<string> => page.locator('#buy ~ .answer').first().textContent()
+const wordsOf = async (locator: Locator): Promise<string> => ((await locator.textContent()) ?? '').replace(/\s+/g, ' ')
+const answerOf = (page: Page): Promise<string> => wordsOf(page.locator('#buy ~ .answer').first())
 
 describe('walks', () => {
   walk('a first duvet cover: the metres change with the size', async () => {
     const { page, requests, faults } = await open(browser)
-    expect(await page.locator('.so-far').textContent()).toMatch(/So far: buy [\d.]+\sm of the \d+\scm cloth/)
+    expect(await wordsOf(page.locator('.so-far'))).toMatch(
+      /For 1 duvet cover and 2 pillowcases: buy [\d.]+\sm of the \d+\scm cloth/,
+    )
     const before = await answerOf(page)
     await page.getByLabel('Finished width, in centimetres').first().fill('220')
     await page.getByLabel('Finished length, in centimetres').first().fill('230')
@@ -42,22 +45,18 @@ describe('walks', () => {
     await start(page, 'A back from an old sheet, its hems kept')
     // a sheet of 230 × 260, hems 10 and 2.5, finger 2, lap 0.4: strip 12 × 203 and body 192 × 203 (worked by hand)
     const sheet = page.getByRole('region', { name: /^Old sheet, 230/ })
-    expect((await sheet.getByRole('row', { name: /zip strip/ }).textContent()).replace(/\s+/g, ' ')).toContain(
-      '203 cm 12 cm',
-    )
-    expect((await sheet.getByRole('row', { name: /body/ }).textContent()).replace(/\s+/g, ' ')).toContain(
-      '203 cm 192 cm',
-    )
+    expect(await wordsOf(sheet.getByRole('row', { name: /zip strip/ }))).toContain('203 cm × 12 cm')
+    expect(await wordsOf(sheet.getByRole('row', { name: /body/ }))).toContain('203 cm × 192 cm')
     const steps = sheet.locator('.steps')
     await steps.getByRole('button', { name: /one at a time/ }).click()
-    const count = Number(/of (\d+)/.exec(await steps.getByRole('status').textContent())?.[1])
+    const count = Number(/of (\d+)/.exec(await wordsOf(steps.getByRole('status')))?.[1])
     expect(count).toBeGreaterThan(1)
     for (let n = 1; n < count; n++) {
-      expect(await steps.getByRole('status').textContent()).toContain(`${n} of ${count}`)
+      expect(await wordsOf(steps.getByRole('status'))).toContain(`${n} of ${count}`)
       await steps.getByRole('button', { name: /^Done, show/ }).click()
     }
     await steps.getByRole('button', { name: 'Done', exact: true }).click()
-    expect(await steps.getByRole('status').textContent()).toContain('All done')
+    expect(await wordsOf(steps.getByRole('status'))).toContain('All done')
     expect([...requests, ...faults]).toEqual([])
   })
 
@@ -80,7 +79,7 @@ describe('walks', () => {
     await page.getByRole('button', { name: 'How much?' }).tap()
     await answered(page)
     const row = page.locator('.shop-widths li', { hasText: '137.5' })
-    expect(await row.textContent()).toMatch(/137\.5\scm\s+[\d.]+\sm/)
+    expect(await wordsOf(row)).toMatch(/137\.5\scm\s*[\d.]+\sm/)
     expect([...requests, ...faults]).toEqual([])
   })
 
@@ -89,7 +88,7 @@ describe('walks', () => {
     await start(page, 'A print with a top and a half-drop repeat')
     // cover 225 × 220, cloth 140, repeat 64 half-drop, placket 4 + 4: laid length 939, with 5 at each end 949 (worked by hand)
     expect(await answerOf(page)).toContain('9.5')
-    await page.getByLabel('It has a top').first().isChecked()
+    expect(await page.getByLabel('It has a top').first().isChecked()).toBe(true)
     await page.getByLabel('It looks the same upside down').click()
     await answered(page)
     expect(await page.getByText('Which way does the top of the print face?').count()).toBe(0)

@@ -158,7 +158,7 @@ export function App(): ComponentChildren {
           <Undoing history={history} onHistory={setHistory} />
         </section>
 
-        <section aria-labelledby="buy" class={answer.current ? '' : 'before'}>
+        <section aria-labelledby="buy" class={answer.current ? 'answers' : 'answers before'}>
           <h2 id="buy" tabIndex={-1}>
             What to buy
           </h2>
@@ -167,7 +167,7 @@ export function App(): ComponentChildren {
         </section>
 
         {answer.result?.status === 'laid' && (
-          <section aria-labelledby="cut" class={answer.current ? '' : 'before'}>
+          <section aria-labelledby="cut" class={answer.current ? 'answers' : 'answers before'}>
             <h2 id="cut">Where to cut</h2>
             <Standing answer={answer} />
             <WhereToCut result={answer.result} />
@@ -224,7 +224,7 @@ const unreadable = (message: string): Problem => ({
 function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
   if (answer.current) return null
   if (answer.result === null) return <p>There is no answer yet.</p>
-  return <p class="hint">From before the last change</p>
+  return <p class="hint earlier">From before the last change</p>
 }
 
 /** Plans to start from. */

@@ -76,7 +76,6 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
   // no picture higher than it helps to see
   const scale = Math.min(Math.max(0, width - 28) / longest, 260 / widest)
   const enough = rows.find((row) => row.chosen)?.enoughFrom ?? null
-  const priced = rows.some((row) => row.cost !== null)
   return (
     <>
       {enough !== null && (
@@ -119,51 +118,61 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
           are waste, points are remnants worth keeping, the fine grid is trimmed off.
         </p>
       )}
-      <table class="figures">
-        <caption>Cloth to buy at each width</caption>
-        <thead>
-          <tr>
-            <th scope="col">Width</th>
-            <th scope="col">Buy</th>
-            {priced && <th scope="col">Cost</th>}
-            <th scope="col" class="wide">
-              Area
-            </th>
-            <th scope="col" class="wide">
-              Not used
-            </th>
-            <th scope="col" class="wide">
-              Seams
-            </th>
-            <th scope="col" class="words">
-              Result
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.width} class={row.chosen ? 'best' : ''}>
-              <th scope="row">{size(row.width, unit)}</th>
-              <td>{row.buyLength === null ? none : bought(row.buyLength, unit)}</td>
-              {priced && <td>{row.cost === null ? none : money(row.cost, null)}</td>}
-              <td class="wide">{row.area === null ? none : area(row.area, unit)}</td>
-              <td class="wide">
-                {row.notUsedPercent === null
-                  ? none
-                  : `${percent(row.notUsedPercent)}, of it ${percent(row.keepPercent ?? 0)} worth keeping`}
-              </td>
-              <td class="wide">{row.seams ?? none}</td>
-              <td class="words">
-                {verdict(row, rows, result)}
-                {row.possible && row.status !== 'proved' ? '; perhaps less' : ''}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <FigureTable result={result} rows={rows} />
     </>
   )
 }
+
+/** The roles are said, since a narrow screen sets every row in two lines and some readers then lose them. */
+function FigureTable({
+  result,
+  rows,
+}: {
+  readonly result: Result
+  readonly rows: readonly WidthRow[]
+}): ComponentChildren {
+  const unit = result.order.measureIn
+  const priced = rows.some((row) => row.cost !== null)
+  return (
+    // biome-ignore-start lint/a11y: see above
+    <table class="figures" role="table">
+      <caption>Cloth to buy at each width</caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader">Width</th>
+          <th role="columnheader">Buy</th>
+          {priced && <th role="columnheader">Cost</th>}
+          <th role="columnheader">Area</th>
+          <th role="columnheader">Not used</th>
+          <th role="columnheader">Seams</th>
+          <th role="columnheader" class="words">
+            Result
+          </th>
+        </tr>
+      </thead>
+      <tbody role="rowgroup">
+        {rows.map((row) => (
+          <tr key={row.width} role="row" class={row.chosen ? 'best' : ''}>
+            <th role="rowheader">{size(row.width, unit)}</th>
+            <td role="cell">{row.buyLength === null ? none : bought(row.buyLength, unit)}</td>
+            {priced && <td role="cell">{row.cost === null ? none : money(row.cost, null)}</td>}
+            <td role="cell">{row.area === null ? none : area(row.area, unit)}</td>
+            <td role="cell">{row.notUsedPercent === null ? none : waste(row)}</td>
+            <td role="cell">{row.seams ?? none}</td>
+            <td role="cell" class="words">
+              {verdict(row, rows, result)}
+              {row.possible && row.status !== 'proved' ? '; perhaps less' : ''}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+    // biome-ignore-end lint/a11y: see above
+  )
+}
+
+const waste = (row: WidthRow): string =>
+  `${percent(row.notUsedPercent ?? 0)}, ${percent(row.keepPercent ?? 0)} worth keeping`
 
 const none = (
   <Fragment>

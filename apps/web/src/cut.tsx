@@ -222,12 +222,11 @@ function Pieces({ result, cloth, spot, onSpot }: ListProps): ComponentChildren {
       <caption>Pieces to cut</caption>
       <thead>
         <tr>
-          <th scope="col">Number</th>
+          <th scope="col">No.</th>
           <th scope="col" class="words">
             Piece
           </th>
-          <th scope="col">Width</th>
-          <th scope="col">Length</th>
+          <th scope="col">Width × length</th>
         </tr>
       </thead>
       <tbody>
@@ -239,8 +238,7 @@ function Pieces({ result, cloth, spot, onSpot }: ListProps): ComponentChildren {
                 <SpotButton kind="piece" name={piece.label} spot={spot} onSpot={onSpot} />
               </th>
               <td class="words">{[piece.words, piece.whose].filter(Boolean).join(', ')}</td>
-              <td>{row ? size(row.cutWidth, unit) : ''}</td>
-              <td>{row ? size(row.cutLength, unit) : ''}</td>
+              <td>{row && `${size(row.cutWidth, unit)} × ${size(row.cutLength, unit)}`}</td>
             </tr>
           )
         })}

@@ -547,8 +547,8 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
     fresh: { item: 'bolster', count: 1, diameter: '20 cm', length: '90 cm' },
     clothKeys: ['cloth'],
   },
-  cushion: cushion('Square or long cushion', 'cushions', 'cushion'),
-  sham: cushion('Sham with a flat border', 'shams', 'sham'),
+  cushion: cushion('Cushion', 'cushions', 'cushion'),
+  sham: cushion('Sham', 'shams', 'sham'),
   throw: {
     words: 'Throw',
     plural: 'throws',
@@ -593,8 +593,8 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
     clothKeys: ['cloth'],
   },
   rectangle: {
-    words: 'Other rectangle',
-    plural: 'rectangles',
+    words: 'Rectangle of your own',
+    plural: 'rectangles of your own',
     size: null,
     first: [
       { kind: 'words', key: 'name', label: 'What it is' },

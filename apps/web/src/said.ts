@@ -5,7 +5,14 @@ import { printLength, printMoney } from '@lengthwise/units'
 /** How the page says lengths, areas and money: one place, so that a figure is the same wherever it stands. */
 export type Unit = 'cm' | 'mm' | 'in'
 
-export const size = (l: Length, unit: Unit): string => printLength(l, unit, { noBreak: true, places: 2, finest: 16 })
+const TENTH_OF_A_MILLIMETRE = 32
+const SIXTY_FOURTH_OF_AN_INCH = 127
+
+/** In the plan's unit; a width given in inches stays so where centimetres would not say it exactly. */
+export function size(l: Length, unit: Unit): string {
+  const inches = l % TENTH_OF_A_MILLIMETRE !== 0 && l % SIXTY_FOURTH_OF_AN_INCH === 0
+  return printLength(l, inches ? 'in' : unit, { noBreak: true, places: 2, finest: 64 })
+}
 
 export const bought = (l: Length, unit: Unit): string =>
   unit === 'in' ? printLength(l, 'yd', { noBreak: true, finest: 8 }) : printLength(l, 'm', { noBreak: true, places: 2 })

@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks'
 import type { Answer } from './answer.ts'
 import { clothLines } from './buy.tsx'
 import { Box } from './fields.tsx'
+import { ITEM_FORMS } from './item-fields.ts'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, textOf } from './plan.ts'
 import { bestFirst, bought, money, size, verdict } from './said.ts'
@@ -52,16 +53,28 @@ function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
         </p>
       )}
       {result !== null && (
-        <div class={answer.current ? '' : 'before'}>
-          {!answer.current && <p class="hint">From before the last change</p>}
+        <div class={answer.current ? 'standing' : 'standing before'}>
+          {!answer.current && <p class="hint earlier">From before the last change</p>}
           <p class="lead">
-            So far: <InOneSentence result={result} /> <a href="#buy">See why</a>
+            For {thingsIn(result)}: <InOneSentence result={result} /> <a href="#buy">See why</a>
           </p>
         </div>
       )}
       {result === null && problems.length === 0 && fault === null && <p class="lead">Working out how much to buy…</p>}
     </>
   )
+}
+
+/** '2 duvet covers and 4 pillowcases' */
+function thingsIn(result: Result): string {
+  const counts = new Map<string, number>()
+  for (const { item, count } of result.order.items) counts.set(item, (counts.get(item) ?? 0) + count)
+  if (counts.size > 3) return `${[...counts.values()].reduce((a, b) => a + b)} things`
+  const words = [...counts].map(([item, count]) => {
+    const form = ITEM_FORMS[item]
+    return `${count} ${count === 1 ? form?.words.toLowerCase() : form?.plural}`
+  })
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }
 
 function InOneSentence({ result }: { readonly result: Result }): ComponentChildren {
