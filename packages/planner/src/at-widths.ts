@@ -26,13 +26,14 @@ export function solveAt(
   book: LayoutBook,
   cloths: readonly Cloth[],
   widths: Widths,
+  steps: number,
   cutOff: bigint | null = null,
   onBetter?: (at: Omit<AtWidths, 'answer' | 'cutOff'>, chosen: Chosen, bound: bigint) => void,
 ): AtWidths {
   const settings = cloths.flatMap((cloth) => settingOf(book.order, cloth, widths.get(cloth.name) ?? -1) ?? [])
   const choices = choicesOf(book.order, settings)
   const at = { widths, settings, choices }
-  const answer = chooseWays(book, settings, choices, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
+  const answer = chooseWays(book, settings, choices, steps, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
   return { ...at, answer, cutOff: cutOff !== null && (answer.best === null || answer.best.wish.value > cutOff) }
 }
 

@@ -49,11 +49,15 @@ export function compareWishes(a: Wish, b: Wish): number {
 /** A search that has found nothing goes on this many times longer. */
 const GIVE_UP = 10
 
-/** `cutOff`: what buys more than this is of no interest (a better width is known). */
+/** Of the steps for a choice, this share is kept for the layouts that turn out to matter. */
+const KEPT_FOR_DEEP = 0.4
+
+/** `steps`: what may be spent; `cutOff`: what buys more than this is of no interest (a better width is known). */
 export function chooseWays(
   book: LayoutBook,
   settings: readonly Setting[],
   choices: readonly Choice[],
+  steps: number,
   cutOff: bigint | null = null,
   onBetter: (chosen: Chosen, bound: bigint) => void = () => {},
 ): ChoiceAnswer {
@@ -70,16 +74,15 @@ export function chooseWays(
   const rootValue = root?.wish.value ?? null
 
   let best = null as Chosen | null
+  let chosenNode = null as Node | null
   let certifiedBy: ChoiceAnswer['by'] = 'exhausted'
-  // the least that a choice whose layout is not proved might still reach
-  let unproved = null as bigint | null
+  // whole choices whose layout is not proved, with the least that each might still reach
+  const unproved = new Map<Node, bigint>()
   let looked = 0
   let stopped = false
   let given = false
-  const laysBefore = book.lays
   const stepsBefore = book.steps
-  const spent = () =>
-    looked > effort.choices || book.lays - laysBefore > effort.layouts || book.steps - stepsBefore > effort.steps
+  const spent = (share: number) => looked > effort.choices || book.steps - stepsBefore > share * steps
 
   // a first whole choice, so that there is something to beat: by the wishes, or else with as little owned cloth as can be
   if (root) {
@@ -95,7 +98,7 @@ export function chooseWays(
     }
     const halt = effort.stop?.() ?? false
     // without any layout yet the search goes on: there is nothing to show
-    if (best ? halt || spent() : looked > GIVE_UP * effort.choices) {
+    if (best ? halt || spent(1 - KEPT_FOR_DEEP) : looked > GIVE_UP * effort.choices) {
       stopped = halt
       given = true
       heap.push(node)
@@ -104,18 +107,19 @@ export function chooseWays(
     looked++
     if (node.depth < total()) for (const child of children(node)) heap.push(child)
     else if (!node.bounded) pushBounded(node)
-    else layOut(node)
+    else layOut(node, 'look')
   }
+  goDeeper()
 
   const left = heap.peek()?.wish.value ?? null
-  const waiting = [unproved, left].filter((v) => v !== null)
+  const waiting = [...unproved.values(), left].filter((v) => v !== null)
   const least = waiting.length === 0 ? null : waiting.reduce(lesser)
   const bestValue = best ? best.wish.value : null
   // ways that were left out of a long list take no less cloth than those kept
   const capped = choices.some((choice) => choice.capped) ? byArea() : null
   const bounds = [bestValue, least, capped].filter((v) => v !== null)
   const bound = bounds.length === 0 ? null : bounds.reduce(lesser)
-  const proved = bestValue === null ? !given && unproved === null : bound === bestValue
+  const proved = bestValue === null ? !given && unproved.size === 0 : bound === bestValue
   return {
     best,
     bound,
@@ -127,7 +131,22 @@ export function chooseWays(
     let node: Node | null = from
     while (node && node.depth < total())
       node = children(node).reduce<Node | null>((a, b) => (a && compare(a.wish, b.wish) <= 0 ? a : b), null)
-    if (node) layOut(node)
+    if (node) layOut(node, 'look')
+  }
+
+  /** What is not proved once more with more effort: the best so far, then what might still beat it, the most promising first. */
+  function goDeeper(): void {
+    const mine = chosenNode && unproved.has(chosenNode) ? [chosenNode] : []
+    const others = [...unproved]
+      .filter(([node]) => node !== chosenNode)
+      .sort(([, a], [, b]) => (a < b ? -1 : a > b ? 1 : 0))
+    for (const node of [...mine, ...others.map(([other]) => other)]) {
+      if (spent(1) || effort.stop?.()) return
+      const least = unproved.get(node)!
+      if (best && least >= best.wish.value && node !== chosenNode) continue
+      unproved.delete(node)
+      layOut(node, 'deep')
+    }
   }
 
   function total(): number {
@@ -228,7 +247,7 @@ export function chooseWays(
     heap.push({ ...node, wish: compareWishes(wish, node.wish) > 0 ? wish : node.wish, bounded: true })
   }
 
-  function layOut(node: Node): void {
+  function layOut(node: Node, how: 'look' | 'deep'): void {
     const counts = countsOf(node)
     const shares: (Share | null)[] = settings.map(() => null)
     let value = 0n
@@ -238,24 +257,24 @@ export function chooseWays(
     // owned cloth first; the last bolt only as far as it can still be better
     const asked = settings.flatMap((setting, s) => (counts[s]!.size > 0 ? [{ setting, s }] : []))
     const bolts = asked.filter(({ setting }) => setting.open && setting.owned.length === 0)
-    const last = best && bolts.length === 1 ? bolts[0]! : null
+    const last = best && node !== chosenNode && bolts.length === 1 ? bolts[0]! : null
     for (const { setting, s } of [...asked.filter((a) => a !== last), ...(last ? [last] : [])]) {
       let share: Share | null = null
       if (best && s === last?.s) {
         const long = longestBetter(setting, best.wish, { value, opened, seams: node.seams, laid })
-        const found = book.within(setting, counts[s]!, long)
+        const found = book.within(setting, counts[s]!, long, how)
         if (found === 'never') return
         if ('bound' in found) {
-          leaveUnproved(least + valueToBuy(book, setting, found.bound))
+          unproved.set(node, least + valueToBuy(book, setting, found.bound))
           return
         }
         share = found.share
       } else {
-        const sharing = book.share(setting, counts[s]!)
+        const sharing = book.share(setting, counts[s]!, how)
         share = sharing.share
         if (!share) {
           // perhaps it can be had after all: then nothing is proved
-          if (!sharing.certain) leaveUnproved(node.wish.value)
+          if (!sharing.certain) unproved.set(node, node.wish.value)
           return
         }
       }
@@ -265,19 +284,17 @@ export function chooseWays(
       opened += share.opened
       laid += share.laid
     }
-    if (least < value) leaveUnproved(least)
+    if (least < value) unproved.set(node, least)
     const wish = { value, opened, seams: node.seams, laid }
-    if (best && compareWishes(wish, best.wish) >= 0) return
+    if (best && node !== chosenNode && compareWishes(wish, best.wish) >= 0) return
+    if (best && compareWishes(wish, best.wish) > 0) return
     const options: Option[][] = choices.map(() => [])
     for (let pick = node.picks; pick; pick = pick.before) options[pick.item]!.unshift(pick.option)
     best = { options, shares, wish }
+    chosenNode = node
     const by = shares.flatMap((share) => (share ? [share.by] : []))
     certifiedBy = by.every((b) => b === 'bars') ? 'bars' : 'exhausted'
     onBetter(best, rootValue ?? 0n)
-  }
-
-  function leaveUnproved(least: bigint): void {
-    unproved = unproved === null ? least : lesser(least, unproved)
   }
 
   /** The longest that a bolt may be laid so that the whole choice, the rest of it given, is better than `than`. */

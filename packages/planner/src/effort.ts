@@ -2,31 +2,48 @@ import type { PlanOptions } from './result.ts'
 
 /** How far a run looks, all counted in steps: a plan and an effort always give the same answer. */
 export interface Effort {
-  /** steps of search for one layout */
-  readonly layoutSteps: number
+  /** steps of search for one layout while ways are chosen, and for one that matters */
+  readonly lookSteps: number
+  readonly deepSteps: number
   /** choices of ways looked at, half made or whole */
   readonly choices: number
-  /** choices of ways laid out */
-  readonly layouts: number
-  /** steps of search for all layouts of one width together */
+  /** steps for all choices of ways together, shared among the combinations of widths */
   readonly steps: number
   /** sharings among owned lengths tried for one cloth */
   readonly sharings: number
-  /** widths tried for 'N or more is enough' */
+  /** widths tried for 'N or more is enough', and steps for each */
   readonly narrower: number
+  readonly narrowSteps: number
   readonly stop: (() => boolean) | null
 }
 
 const EFFORTS: Readonly<Record<NonNullable<PlanOptions['effort']>, Omit<Effort, 'stop'>>> = {
-  quick: { layoutSteps: 200_000, choices: 4_000, layouts: 40, steps: 1_000_000, sharings: 200, narrower: 20 },
-  usual: { layoutSteps: 1_500_000, choices: 20_000, layouts: 200, steps: 2_500_000, sharings: 2_000, narrower: 80 },
+  quick: {
+    lookSteps: 50_000,
+    deepSteps: 200_000,
+    choices: 2_000,
+    steps: 600_000,
+    sharings: 200,
+    narrower: 20,
+    narrowSteps: 50_000,
+  },
+  usual: {
+    lookSteps: 200_000,
+    deepSteps: 1_500_000,
+    choices: 20_000,
+    steps: 5_000_000,
+    sharings: 2_000,
+    narrower: 80,
+    narrowSteps: 200_000,
+  },
   thorough: {
-    layoutSteps: 50_000_000,
+    lookSteps: 2_000_000,
+    deepSteps: 50_000_000,
     choices: 400_000,
-    layouts: 4_000,
     steps: 1_000_000_000,
     sharings: 40_000,
     narrower: 400,
+    narrowSteps: 5_000_000,
   },
 }
 

@@ -81,7 +81,7 @@ export function enoughFrom(
     const then = order.cloths.find((c) => c.name === cloth.name)!
     const value =
       best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, then, index, bought)
-    const { answer, settings } = solveAt(narrower, inPlay, found.widths, value)
+    const { answer, settings } = solveAt(narrower, inPlay, found.widths, book.effort.narrowSteps, value)
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
     const laid = answer.best?.shares[s]?.spreads.find((spread) => spread.nth === null)?.answer.length
     return typeof laid === 'number' && buyLength(order, then, laid) === bought
@@ -89,8 +89,8 @@ export function enoughFrom(
 }
 
 /** A narrower width is a question aside: it may take a part of the effort. */
-const narrowEffort = (book: LayoutBook): Effort => ({
-  ...book.effort,
-  layoutSteps: Math.ceil(book.effort.layoutSteps / 2),
-  steps: Math.ceil(book.effort.steps / 4),
+const narrowEffort = ({ effort }: LayoutBook): Effort => ({
+  ...effort,
+  lookSteps: effort.narrowSteps,
+  deepSteps: effort.narrowSteps,
 })

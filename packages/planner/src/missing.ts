@@ -62,12 +62,12 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
   const counts = leanest(at)
   return at.settings.flatMap((setting, s): Missing[] => {
     const asked = counts[s]!
-    if (asked.size === 0 || setting.open || book.share(setting, asked).share) return []
+    if (asked.size === 0 || setting.open || book.share(setting, asked, 'look').share) return []
     const { cloth } = setting
     const width = widthAsSold(setting)
     if (cloth.from === 'bolt') {
       const open = { ...setting.ground, field: { ...setting.ground.field, length: null } }
-      const { answer } = book.lay(setting, open, asked)
+      const { answer } = book.lay(setting, open, asked, 'look')
       const needed = answer.length === null ? null : answer.length + 2 * setting.ground.origin.y
       const before = needed === null ? null : measuredBefore(book.order, needed, cloth.shrinks.along)
       const short = before === null ? null : length(before - cloth.have)
@@ -96,7 +96,7 @@ function sheetsMissing(book: LayoutBook, setting: Setting, counts: Counts): numb
       id: `${setting.id}+${more}`,
       owned: [...setting.owned, { ground: first.ground, nths }],
     }
-    if (book.share(larger, counts).share) return more
+    if (book.share(larger, counts, 'look').share) return more
   }
   return null
 }

@@ -18,7 +18,7 @@ import { remarksOn } from './remarks.ts'
 import type { CutCloth, PlanOptions, PlanProof, Result, WidthRow } from './result.ts'
 import { sewingOf } from './sewing-rows.ts'
 import type { Share, Spread } from './share.ts'
-import { LayoutBook } from './share.ts'
+import { LayoutBook, valueToBuy } from './share.ts'
 import { layoutFaults, verify } from './verify.ts'
 import { isUsed, rowOf, widthRows } from './width-rows.ts'
 import { wouldMake } from './would-make.ts'
@@ -41,6 +41,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
 
   // every combination of widths, or one bolt after the other
   const { combinations, all } = combinationsOf(cloths, options.onlyWidths)
+  const stepsEach = Math.ceil(effort.steps / combinations.length)
   const oneByOne = options.compareWidths !== false && combinations.length > 0 && bolts(cloths).length <= 1
   for (const widths of combinations) consider(at(widths, oneByOne ? null : (best?.answer.best?.wish.value ?? null)))
   if (!all) for (let better = true; better; ) better = improveOneBolt()
@@ -56,7 +57,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const key = [...widths.values()].join()
     const before = known.get(key)
     if (before && !before.cutOff) return before
-    const found = solveAt(book, cloths, widths, cutOff, (half, better, bound) => {
+    const found = solveAt(book, cloths, widths, stepsEach, cutOff, (half, better, bound) => {
       options.onProgress?.({ words: 'ways and layouts', best: better.wish.value, bound })
       if (!options.onBetter || (best?.answer.best && compareWishes(better.wish, best.answer.best.wish) >= 0)) return
       const open: AtWidths = {
@@ -200,6 +201,7 @@ function checked(result: Result, spreads: readonly Spread[]): Result {
 /** The chosen layouts once more, for the largest remnant, the fewest divisions and the fewest changes of direction. */
 function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
   const best = chosen.answer.best!
+  let { value, laid } = best.wish
   const shares = best.shares.map((share, s): Share | null => {
     const setting = chosen.settings[s]!
     return (
@@ -207,13 +209,19 @@ function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
         ...share,
         spreads: share.spreads.map((spread) => {
           const { asked, answer } = book.lay(setting, spread.ground, spread.counts, 'tidy')
-          const shorter = answer.length !== null && answer.length <= spread.answer.length!
-          return shorter && answer.status !== 'stopped' ? { ...spread, asked, answer } : spread
+          const before = spread.answer.length!
+          if (answer.length === null || answer.length > before || answer.status === 'stopped') return spread
+          if (spread.nth === null) {
+            value += valueToBuy(book, setting, answer.length) - valueToBuy(book, setting, before)
+            laid += answer.length - before
+          }
+          return { ...spread, asked, answer }
         }),
       }
     )
   })
-  return { ...chosen, answer: { ...chosen.answer, best: { ...best, shares } } }
+  const wish = { ...best.wish, value, laid }
+  return { ...chosen, answer: { ...chosen.answer, best: { ...best, shares, wish } } }
 }
 
 const bolts = (cloths: readonly Cloth[]): readonly Cloth[] => cloths.filter((cloth) => cloth.from === 'bolt')

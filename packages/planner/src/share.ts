@@ -46,16 +46,22 @@ interface Laid {
   readonly answer: Answer
 }
 
-/** Steps of a first look: bounds and quick starts only. */
+/**
+ * How hard a layout is looked for: bounds and quick starts only; as far as choosing among ways deserves; as far as a layout
+ * deserves that may be shown; the same and then tidied.
+ */
+export type How = 'quick' | 'look' | 'deep' | 'tidy'
+
 const QUICK = 1
+/** What a bound and the quick starts cost, about, in steps. */
+const START_STEPS = 10_000
 
 /** Layouts worked out so far, so that no request is laid twice. */
 export class LayoutBook {
   readonly order: Order
   readonly objective: Objective
   readonly effort: Effort
-  /** layouts made, and steps of search they took */
-  lays = 0
+  /** steps of search taken */
   steps = 0
   readonly #answers = new Map<string, Laid>()
   readonly #bounds = new Map<string, Certificate>()
@@ -67,16 +73,15 @@ export class LayoutBook {
     this.effort = effort
   }
 
-  lay(setting: Setting, ground: Ground, counts: Counts, how: 'quick' | 'usual' | 'tidy' = 'usual'): Laid {
+  lay(setting: Setting, ground: Ground, counts: Counts, how: How): Laid {
     const key = `${setting.id}|${groundKey(ground)}|${how}|${countsKey(counts)}`
     const known = this.#answers.get(key)
     if (known) return known
     const asked = ask(ground, counts, setting.bundles)
-    const { stop, layoutSteps } = this.effort
-    const effort = how === 'quick' ? QUICK : layoutSteps
+    const { stop, lookSteps, deepSteps } = this.effort
+    const effort = how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps
     const answer = lay(asked.request, { effort, tidy: how === 'tidy', ...(stop ? { stop } : {}) })
-    if (how !== 'quick') this.lays++
-    this.steps += answer.steps
+    this.steps += answer.steps + START_STEPS
     const found = { asked, answer }
     // a run cut short by a clock says nothing about the next one
     if (answer.status !== 'stopped') this.#answers.set(key, found)
@@ -89,6 +94,7 @@ export class LayoutBook {
     const known = this.#bounds.get(key)
     if (known) return known
     const certificate = bound(ask(ground, counts, setting.bundles).request)
+    this.steps += START_STEPS
     this.#bounds.set(key, certificate)
     return certificate
   }
@@ -97,22 +103,22 @@ export class LayoutBook {
    * Can these pieces be laid on `long` of a bolt? Cheaper to answer than how short they can be laid, above all where the answer
    * is no. The share is the shortest found; a bound stands for 'perhaps'.
    */
-  within(setting: Setting, counts: Counts, long: number): { share: Share } | { bound: number } | 'never' {
+  within(setting: Setting, counts: Counts, long: number, how: How): { share: Share } | { bound: number } | 'never' {
     const open = setting.open!
     if (long <= 0) return 'never'
     const { answer: first } = this.lay(setting, open, counts, 'quick')
     if (first.bound > long) return 'never'
     if (first.length === null || first.length > long) {
-      const { answer } = this.lay(setting, shortened(open, long), counts)
+      const { answer } = this.lay(setting, shortened(open, long), counts, how)
       if (answer.status === 'infeasible') return 'never'
       if (answer.length === null) return { bound: answer.bound }
       // the same search without the limit may end elsewhere when its effort is spent
-      const whole = buyAll(this, setting, counts)
+      const whole = buyAll(this, setting, counts, how)
       if (!whole || whole.laid > answer.length)
-        return { share: buyAll(this, { ...setting, open: shortened(open, answer.length) }, counts) ?? whole! }
+        return { share: buyAll(this, { ...setting, open: shortened(open, answer.length) }, counts, how) ?? whole! }
       return { share: whole }
     }
-    return { share: buyAll(this, setting, counts)! }
+    return { share: buyAll(this, setting, counts, how)! }
   }
 
   /** Do these pieces go on `long` of a bolt, as far as effort tells? */
@@ -120,18 +126,18 @@ export class LayoutBook {
     const { answer: first } = this.lay(setting, setting.open!, counts, 'quick')
     if (first.length !== null && first.length <= long) return true
     if (first.bound > long || long <= 0) return false
-    return this.lay(setting, shortened(setting.open!, long), counts).answer.length !== null
+    return this.lay(setting, shortened(setting.open!, long), counts, 'look').answer.length !== null
   }
 
   /** The cheapest sharing of these pieces. */
-  share(setting: Setting, counts: Counts): Sharing {
-    const key = `${setting.id}|${countsKey(counts)}`
+  share(setting: Setting, counts: Counts, how: How): Sharing {
+    const key = `${setting.id}|${how}|${countsKey(counts)}`
     const known = this.#shares.get(key)
     if (known !== undefined) return known
     const sharing =
       setting.open && setting.owned.length === 0
-        ? { share: buyAll(this, setting, counts), certain: true }
-        : mixed(this, setting, counts)
+        ? { share: buyAll(this, setting, counts, how), certain: true }
+        : mixed(this, setting, counts, how)
     if (!sharing.share?.stopped) this.#shares.set(key, sharing)
     return sharing
   }
@@ -160,8 +166,8 @@ const LONGEST = 2 ** 40
 
 const shortened = (ground: Ground, long: number): Ground => ({ ...ground, field: { ...ground.field, length: long } })
 
-function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | null {
-  const { asked, answer } = book.lay(setting, setting.open!, counts)
+function buyAll(book: LayoutBook, setting: Setting, counts: Counts, how: How): Share | null {
+  const { asked, answer } = book.lay(setting, setting.open!, counts, how)
   if (answer.length === null) return null
   return {
     spreads: [{ ground: setting.open!, nth: null, counts, asked, answer }],
@@ -179,7 +185,7 @@ function buyAll(book: LayoutBook, setting: Setting, counts: Counts): Share | nul
  * a piece less on the bolt never makes the bolt longer, no smaller load buys less. Loads are tried one owned length after
  * the other, and the fewest lengths that reach the least purchase are opened.
  */
-function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
+function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sharing {
   const slots = setting.owned.flatMap(({ ground, nths }) => nths.map((nth) => ({ ground, nth })))
   const loads = new Map<Ground, { counts: Counts[]; complete: boolean }>()
   let complete = true
@@ -204,7 +210,7 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
     for (const load of loadsOf(ground).counts) {
       const taken = least(load, rest)
       if (isEmpty(taken)) continue
-      const { asked, answer } = book.lay(setting, ground, taken)
+      const { asked, answer } = book.lay(setting, ground, taken, how)
       if (answer.status === 'stopped') stopped = true
       if (answer.length === null) continue
       tryFrom(slot + 1, less(rest, taken), [...used, { ground, nth, counts: taken, asked, answer }])
@@ -215,7 +221,7 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
   }
 
   function finish(rest: Counts, used: readonly Spread[]): void {
-    const bought = isEmpty(rest) ? null : setting.open ? buyAll(book, setting, rest) : null
+    const bought = isEmpty(rest) ? null : setting.open ? buyAll(book, setting, rest, how) : null
     if (!isEmpty(rest) && !bought) return
     if (bought && bought.bound < bought.value) complete = false
     const share: Share = {
@@ -234,7 +240,7 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts): Sharing {
   function loadsOf(ground: Ground) {
     const known = loads.get(ground)
     if (known) return known
-    const found = largestLoads(book, setting, ground, counts)
+    const found = largestLoads(book, setting, ground, counts, how)
     complete &&= found.complete
     loads.set(ground, found)
     return found
@@ -260,13 +266,14 @@ function largestLoads(
   setting: Setting,
   ground: Ground,
   counts: Counts,
+  how: How,
 ): { counts: Counts[]; complete: boolean } {
   // everything at once is the only largest load there is
-  const all = book.lay(setting, ground, counts)
+  const all = book.lay(setting, ground, counts, how)
   if (all.answer.length !== null) return { counts: [counts], complete: true }
   const asked = ask(ground, counts, setting.bundles)
   const { stop } = book.effort
-  const fits = whatFits(asked.request, { effort: book.effort.layoutSteps, ...(stop ? { stop } : {}) })
+  const fits = whatFits(asked.request, { effort: book.effort.lookSteps, ...(stop ? { stop } : {}) })
   book.steps += fits.steps
   let whole = fits.complete
   const found = new Map<string, Counts>()
