@@ -49,6 +49,8 @@ export function compareWishes(a: Wish, b: Wish): number {
 /** A search that has found nothing goes on this many times longer. */
 const GIVE_UP = 10
 
+/** Of the steps for a choice, this share goes at most to bettering the first one, item by item. */
+const FOR_IMPROVING = 0.3
 /** Of the steps for a choice, this share is kept for the layouts that turn out to matter. */
 const KEPT_FOR_DEEP = 0.4
 
@@ -88,6 +90,7 @@ export function chooseWays(
   if (root) {
     dive(root, compareWishes)
     if (!best) dive(root, (a, b) => a.opened - b.opened || compareWishes(a, b))
+    improve()
   }
 
   for (let node = heap.pop(); node; node = heap.pop()) {
@@ -147,6 +150,45 @@ export function chooseWays(
       unproved.delete(node)
       layOut(node, 'deep')
     }
+  }
+
+  /** The best so far with one item made another way, all its copies or one of them, as long as that is better. */
+  function improve(): void {
+    for (let from = null as Chosen | null; best && from !== best; ) {
+      from = best
+      const taken = items.map((): number[] => [])
+      for (let pick = chosenNode?.picks ?? null; pick; pick = pick.before) taken[pick.item]!.push(pick.index)
+      for (const [i, item] of items.entries())
+        for (const o of item.options.keys()) {
+          if (spent(FOR_IMPROVING) || effort.stop?.()) return
+          const now = taken[i]!
+          const allOf = now.map(() => o)
+          const oneOf = [o, ...now.slice(1)]
+          for (const next of now.length > 1 ? [allOf, oneOf] : [allOf]) {
+            if (next.every((n, k) => n === now[k])) continue
+            const node = wholeChoice(taken.map((t, k) => (k === i ? next : t)))
+            if (node && compareWishes(node.wish, best.wish) < 0) layOut(node, 'look')
+          }
+        }
+    }
+  }
+
+  function wholeChoice(taken: readonly (readonly number[])[]): Node | null {
+    let picks: Pick | null = null
+    let seams = 0
+    const sums = scales.map((scale) => scale.measures.map(() => 0))
+    for (const [i, indices] of taken.entries())
+      for (const index of [...indices].sort((a, b) => a - b)) {
+        const { option, weights } = items[i]!.options[index]!
+        picks = { item: i, option, index, before: picks }
+        seams += option.joins
+        for (const [s, row] of sums.entries())
+          row.forEach((sum, m) => {
+            row[m] = sum + weights[s]![m]!
+          })
+      }
+    const last = items.length - 1
+    return nodeOf({ item: last, placed: items[last]!.count, option: 0, picks, sums, seams, depth: total() })
   }
 
   function total(): number {
@@ -218,7 +260,7 @@ export function chooseWays(
         item,
         placed: placed + 1,
         option: o,
-        picks: { item, option: pick.option, before: node.picks },
+        picks: { item, option: pick.option, index: o, before: node.picks },
         sums,
         seams: node.seams + pick.option.joins - weighed.fewestJoins,
         depth: node.depth + 1,
@@ -337,6 +379,8 @@ interface Node {
 }
 interface Pick {
   readonly item: number
+  /** of the option, among the item's */
+  readonly index: number
   readonly option: Option
   readonly before: Pick | null
 }
