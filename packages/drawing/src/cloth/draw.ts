@@ -456,14 +456,20 @@ function placeArrow(
   const arrow = arrowBlock(cloth, p)
   const area = padded(on, -1.2 * style.by)
   const wide = on.width > 3.4 * style.number
-  for (const size of arrowSizes(on, arrow, style)) {
-    const at = findBox(
-      size.width,
-      size.height,
-      area,
-      taken.map((b) => padded(b, 0.6 * style.by)),
-      wide ? { x: 0.12, y: 0.42 } : { x: 0.5, y: 0.85 },
-    )
+  const around = taken.map((b) => padded(b, 0.6 * style.by))
+  const sizes = arrowSizes(on, arrow, style)
+  // in a narrow piece below the label and in the middle, else wherever there is room
+  const middle = sizes.flatMap((size) => {
+    const strip = box(on.x + (on.width - size.width) / 2, area.y, size.width, area.height)
+    return wide ? [] : [{ size, room: strip, prefer: { x: 0, y: 0.85 } }]
+  })
+  const anywhere = sizes.map((size) => ({
+    size,
+    room: area,
+    prefer: wide ? { x: 0.12, y: 0.42 } : { x: 0.5, y: 0.85 },
+  }))
+  for (const { size, room, prefer } of [...middle, ...anywhere]) {
+    const at = findBox(size.width, size.height, room, around, prefer)
     if (at !== null) return { at, marks: arrowMarks(at, arrow, style) }
   }
   return null

@@ -68,7 +68,7 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
       swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.fold)],
     })
   rows.push({
-    words: `All sizes: across × along, in ${measure.unit === 'in' ? 'inches' : measure.unit}`,
+    words: `All sizes: across\u00a0×\u00a0along, in\u00a0${measure.unit === 'in' ? 'inches' : measure.unit}`,
     swatch: () => [],
   })
   return rows
