@@ -47,7 +47,7 @@ const TEXTS: Readonly<Record<Exclude<CautionCode, 'cot-ties-kept'>, string>> = {
     '(small parts are among the hazards of EN 16779-1, cot duvets).',
   'cot-sheet-fit':
     'Measure the mattress itself: a sheet that is loose in the cot is a hazard, one that is too small pulls off at the ' +
-    'corners (pages quoting the US Consumer Product Safety Commission).',
+    'corners (lists quoting the US Consumer Product Safety Commission).',
   'cot-local-rules':
     'Your own health body’s advice on safe sleep and your country’s rules for children’s bedding come first, such as ' +
     'EN 16779 (Europe) and ASTM F1917 (United States); nothing here replaces them.',

@@ -78,9 +78,9 @@ function listed(): NamedSize[] {
   const kool = 'Kool Kids Rooms toddler bedding'
   const nursery = 'Naturalmat nursery mattress size guide'
   const towels = 'handtuchshop24 Bettwäsche'
-  const cpsc = 'pages quoting the US Consumer Product Safety Commission (weak)'
+  const cpsc = 'lists quoting the US Consumer Product Safety Commission (weak)'
   const gost = 'GOST 31307-2005'
-  const russian = 'a Russian sewing page on common bed linen sizes'
+  const russian = 'a Russian sewing article on common bed linen sizes'
   const practice = 'common practice'
   const usDuvets =
     'no standard: one name differs by up to 8 in between makers; home sewers report 62 × 87 to 102 × 108. Measure yours'
@@ -112,7 +112,7 @@ function listed(): NamedSize[] {
       ['king', 'flat-sheet', 'king sheet', sizeIn(100, 104), sheets, usSheets],
     ]),
     ...cots('us', 'United States', [
-      ['crib', 'mattress', 'full-size crib', sizeIn(27.25, 51.625), cpsc, 'least size; some pages print 51 1/4 in'],
+      ['crib', 'mattress', 'full-size crib', sizeIn(27.25, 51.625), cpsc, 'least size; some lists print 51 1/4 in'],
       ['mini-crib', 'mattress', 'mini crib', sizeIn(24, 38), cpsc, '24 × 36 in is printed too'],
     ]),
     ...region('ca', 'Canada', [

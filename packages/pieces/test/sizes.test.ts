@@ -42,7 +42,7 @@ describe('named sizes', () => {
     ['us-standard', 'pillowcase', 21, 30],
     // Ibenma mattress sizes
     ['ca-double', 'fitted-sheet', 53, 74.5],
-    // pages quoting the US Consumer Product Safety Commission
+    // lists quoting the US Consumer Product Safety Commission
     ['us-crib', 'fitted-sheet', 27.25, 51.625],
   ] as const)('%s for a %s is %d × %d in', (name, item, width, length) => check(name, item, width, length, inches))
 
