@@ -11,7 +11,7 @@ import { blockSize, findBox, findSpot } from './block.ts'
 import type { DrawnEdge } from './edges.ts'
 import { clothEdges, divisionEdges, edgeMark, insideLine, scissors } from './edges.ts'
 import type { FlagRoom, Stage } from './flags.ts'
-import { placeFlag, placeSecondFlag } from './flags.ts'
+import { placeFlag, placeFlagAside, placeSecondFlag } from './flags.ts'
 import type { Named } from './pieces.ts'
 import {
   arrowBlock,
@@ -92,16 +92,23 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
 
   // flags first: without them nobody can follow the order
   const lines = new Map<DrawnEdge, Segment>()
+  const clear: Box[] = []
+  const leaderBoxes: Box[] = []
+  const crowded: DrawnEdge[] = []
   for (const edge of divisions) {
-    const stage = stageOf(edge, options.done)
-    const flag = placeFlag(edge, room, texts, edges, style, stage)
+    const flag = placeFlag(edge, room, texts, edges, style, stageOf(edge, options.done))
+    if (flag === null) crowded.push(edge)
+    else add(flag.marks, [flag.box])
+    lines.set(edge, flag?.line ?? edge.segment)
+  }
+  for (const edge of crowded) {
+    const flag = placeFlagAside(edge, room, [...texts, ...leaderBoxes], edges, style, stageOf(edge, options.done))
     if (flag === null) {
       homeless.push(edge.division!.flag)
-      lines.set(edge, edge.segment)
-    } else {
-      add(flag.marks, [flag.box])
-      lines.set(edge, flag.line)
+      continue
     }
+    add(flag.marks, [flag.box])
+    leaderBoxes.push(...stepping(flag.leader, 1.5 * by))
   }
   const scissorMarks = divisions
     .filter((edge) => edge.division!.how.startsWith('shears'))
@@ -122,7 +129,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     return inner === null ? [] : [{ ...inner, edge }]
   })
   const insideBoxes = insides.map((each) => boxOf(each.segment, 0.9 * by))
-  const fixed = (): readonly Box[] => [...texts, ...lineBoxes, ...insideBoxes, ...scissorBoxes]
+  const fixed = (): readonly Box[] => [...texts, ...leaderBoxes, ...lineBoxes, ...insideBoxes, ...scissorBoxes]
 
   // labels, then what is too small for its label
   const named: Named[] = []
@@ -145,8 +152,6 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     if (label === null) small.push(item)
     else add(label)
   }
-  const clear: Box[] = []
-  const leaderBoxes: Box[] = []
   let leaders = 0
   const inside = new Set<Named>()
   for (const item of small)
@@ -159,7 +164,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     }
   for (const group of alike(small)) {
     const numbered = group.every((item) => inside.has(item))
-    const outer = marginLabel(group, options, [...texts, ...lineBoxes, ...scissorBoxes])
+    const outer = marginLabel(group, options, [...texts, ...lineBoxes, ...scissorBoxes, ...leaderBoxes])
     if (outer === null) {
       if (!numbered) homeless.push(...group.map((item) => item.label))
       continue

@@ -1,7 +1,8 @@
 import type { Box, Segment } from '../box.ts'
-import { box, boxOf, inside, meetsAny } from '../box.ts'
-import { frameOf, text } from '../ink.ts'
+import { box, boxOf, crosses, inside, meetsAny, padded } from '../box.ts'
+import { frameOf, line, text } from '../ink.ts'
 import type { Mark } from '../scene.ts'
+import { findBox } from './block.ts'
 import type { DrawnEdge } from './edges.ts'
 import { flagHeight, flagWidth } from './ruler.ts'
 import type { Style } from './style.ts'
@@ -63,6 +64,53 @@ export function placeSecondFlag(
   for (const place of places)
     if (inside(place, across ? room.beyond : room.cloth) && !meetsAny(place, taken) && !meetsAny(place, others))
       return { box: place, line: edge.segment, marks: flagMarks(name, place, style, 'later') }
+  return null
+}
+
+/** For a line in a crowd: its flag stands where there is room, near its start, with a thin line to a dot on it. */
+export function placeFlagAside(
+  edge: DrawnEdge,
+  room: FlagRoom,
+  taken: readonly Box[],
+  lines: readonly DrawnEdge[],
+  style: Style,
+  stage: Stage,
+): (Flag & { readonly leader: Segment }) | null {
+  const by = style.by
+  const name = edge.division!.flag
+  const [wide, tall] = [flagWidth(name, style), flagHeight(style)]
+  const blocked = [...taken, ...lines.map((each) => boxOf(each.segment, each.weight + 0.3 * by))].map((b) =>
+    padded(b, 0.5 * by),
+  )
+  const area = box(
+    room.cloth.x + by,
+    room.cloth.y + by,
+    room.cloth.width + room.beyond.width - 2 * by,
+    room.cloth.height - 2 * by,
+  )
+  const [x1, y1, x2, y2] = edge.segment
+  for (const t of [0.12, 0.3, 0.5, 0.7, 0.88]) {
+    const [x, y] = [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t]
+    const share = (at: number, from: number, long: number): number =>
+      Math.min(1, Math.max(0, (at - from) / Math.max(long, 0.01)))
+    const prefer = { x: share(x + 6 * by, area.x, area.width - wide), y: share(y + 3 * by, area.y, area.height - tall) }
+    const at = findBox(wide, tall, area, blocked, prefer)
+    if (at === null) return null
+    const leader: Segment = [
+      x,
+      y,
+      x < at.x ? at.x : x > at.x + wide ? at.x + wide : at.x + wide / 2,
+      y < at.y ? at.y : y > at.y + tall ? at.y + tall : at.y + tall / 2,
+    ]
+    if (taken.some((each) => crosses(leader, each))) continue
+    const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
+    return {
+      box: at,
+      line: edge.segment,
+      leader,
+      marks: [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)],
+    }
+  }
   return null
 }
 

@@ -58,6 +58,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
       leaves.length === 0 ? ['Numbers are those of the pieces on the map.'] : [],
       style,
     )
+    if (leaves.length > 0) fresh.y += small * 1.5
     leaves.push(fresh)
     return fresh
   }
