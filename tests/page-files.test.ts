@@ -81,7 +81,7 @@ describe('files', () => {
 
   check('typing is answered at once while the solver runs, and a plan of 500 things stays in hand', async () => {
     const { page } = await open(browser)
-    await openPlan(page, HUNDREDS)
+    await choosePlan(page, HUNDREDS)
     await page
       .getByRole('button', { name: /^Change it/ })
       .nth(250)

@@ -1,4 +1,4 @@
-// The printed map's typeface for the page: Alegreya Sans (SIL Open Font License 1.1) with the outlines of the letters
+// The typeface of the page and of the map it prints: Alegreya Sans (SIL Open Font License 1.1) with the outlines of the letters
 // of European languages only, as deflated base64. Glyph numbers, widths, kerning and hinting are kept as they are, so
 // that the page writes the very bytes the command writes.
 import { readFileSync } from 'node:fs'

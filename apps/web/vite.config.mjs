@@ -11,9 +11,9 @@ const UNUSED = ['brotli/decompress.js', 'linebreak', 'png-js', '@noble/ciphers/a
 
 export default defineConfig({
   base: './',
-  plugins: [viteSingleFile({ removeViteModuleLoader: true })],
+  plugins: [mapFonts(), viteSingleFile({ removeViteModuleLoader: true })],
   resolve: { alias: Object.fromEntries(UNUSED.map((name) => [name, unused])) },
-  worker: { format: 'iife', plugins: () => [mapFonts()], rolldownOptions: { treeshake } },
+  worker: { format: 'iife', rolldownOptions: { treeshake } },
   build: {
     target: 'es2022',
     outDir: 'dist',

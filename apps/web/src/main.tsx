@@ -1,10 +1,11 @@
 import { render } from 'preact'
 import { App } from './app.tsx'
-import './fonts.css'
+import { dressPage } from './fonts.ts'
 import './style.css'
 
 const page = document.getElementById('page')
 if (page !== null) {
+  await dressPage()
   page.replaceChildren()
   render(<App />, page)
 }

@@ -1,22 +1,17 @@
-import fonts from 'virtual:map-fonts'
 import type { Scene } from '@lengthwise/drawing'
 import { write } from '@lengthwise/pdf'
+import type { Weights } from './fonts.ts'
 import type { Written } from './pdf.ts'
 
-addEventListener('message', async (event: MessageEvent<Scene>) => {
+addEventListener('message', async (event: MessageEvent<{ readonly scene: Scene; readonly fonts: Weights }>) => {
   const tell = (written: Written, handOver: Transferable[] = []): void => postMessage(written, handOver)
+  const { scene, fonts } = event.data
   try {
-    const [regular, medium, bold] = await Promise.all([fonts[400], fonts[500], fonts[700]].map(inflated))
+    const written = await write(scene, { regular: fonts[400], medium: fonts[500], bold: fonts[700] })
     // copied, so that it can be handed over whole
-    const bytes = new Uint8Array(await write(event.data, { regular: regular!, medium: medium!, bold: bold! }))
+    const bytes = new Uint8Array(written)
     tell({ bytes }, [bytes.buffer])
   } catch (fault) {
     tell({ fault: fault instanceof Error ? fault.message : String(fault) })
   }
 })
-
-async function inflated(base64: string): Promise<Uint8Array> {
-  const packed = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'))
-  return new Uint8Array(await new Response(stream).arrayBuffer())
-}
