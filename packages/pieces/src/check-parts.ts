@@ -47,7 +47,7 @@ export function checkFaceSpec(order: Order, item: Item, spec: FaceSpec, path: st
       problem(
         'cot-joined',
         `${path}.joined`,
-        'bed linen for a child is made of one piece, without joins (GOST 31307-2005, 3.2.1)',
+        'a child’s sheet is made of one piece (GOST 31307-2005, 3.2.1), and so is everything for a cot here',
         'take joined: one-piece, and a cloth wide enough',
       ),
     )

@@ -36,6 +36,7 @@ export function finishOf(byName: ReadonlyMap<string, Piece>, seam: SeamLine): st
     return 'Trim one edge, fold the other over it and stitch flat; it encloses its edges.'
   const raw = [seam.a, seam.b].filter((ref) => !needsNoFinish(byName.get(ref.piece), ref.edge)).length
   if (raw === 0) return 'Both edges are finished already and need nothing.'
+  if (raw === 2 && seam.role === 'side') return 'Overcast the raw edges together.'
   return raw === 1 ? 'Overcast the raw edge; the finished one needs nothing.' : 'Overcast the raw edges.'
 }
 

@@ -25,8 +25,9 @@ export function threadLength(pieces: readonly Piece[], seams: readonly SeamLine[
   for (const seam of seams) {
     tenths += seam.length * ROWS[seam.kind] * LOCKSTITCH
     if (seam.kind !== 'plain' && seam.kind !== 'zip') continue
-    for (const ref of [seam.a, seam.b])
-      if (byName.get(ref.piece)?.needs[ref.edge].kind === 'none') tenths += seam.length * ZIGZAG
+    const raw = [seam.a, seam.b].filter((ref) => byName.get(ref.piece)?.needs[ref.edge].kind === 'none').length
+    // outer seams are pressed to one side and overcast as one, seams inside a face are pressed open
+    tenths += seam.length * ZIGZAG * (seam.role === 'side' ? Math.min(1, raw) : raw)
   }
   return length(Math.ceil((tenths * WITH_WASTE_PERCENT) / 1000))
 }

@@ -93,7 +93,8 @@ export function splitsOf(ask: SplitAsk): Splits {
         ],
       })
   }
-  if (joined === 'any' || joined === 'full-widths') splits.push(...fullWidths(ask, joined === 'any'))
+  const fullCentreToo = joined === 'any' && (typeof ask.spec.centre === 'string' || ask.spec.selvedgeToSelvedge)
+  if (joined === 'any' || joined === 'full-widths') splits.push(...fullWidths(ask, fullCentreToo))
   return { splits, refused, thinned }
 }
 
@@ -149,7 +150,7 @@ function centreWidths(ask: SplitAsk): { list: { size: Length; spans: boolean }[]
   }
 }
 
-function fullWidths(ask: SplitAsk, centreAndSidesToo: boolean): Split[] {
+function fullWidths(ask: SplitAsk, fullCentreToo: boolean): Split[] {
   const full = fullWidth(ask)
   const splits: Split[] = []
   const widths = (k: number): Strip[] => Array.from({ length: k }, (_, i) => ({ role: `width-${i + 1}`, ...full }))
@@ -166,8 +167,8 @@ function fullWidths(ask: SplitAsk, centreAndSidesToo: boolean): Split[] {
         detail: `${k}-rest-at-one-side`,
         strips: [...widths(k), { role: 'rest', ...rest }],
       })
-    // one full width and two equal sides is 'centre and sides'
-    const side = shared > 0 && !(k === 1 && centreAndSidesToo) ? fit(ask, shared) : null
+    // one full width and two equal sides may be in the list as a centre already
+    const side = shared > 0 && !(k === 1 && fullCentreToo) ? fit(ask, shared) : null
     if (side !== null && side.size >= ask.spec.smallestPanel)
       splits.push({
         kind: 'full-widths',

@@ -103,8 +103,9 @@ function faceAsks(item: DuvetCover): Asks {
   }
 }
 
-/** GOST 31307-2005, 3.2.1: sheets for children are of one piece; kept here for everything in a cot. */
-export const NEVER_JOINED = 'bed linen for a child is made of one piece, without joins (GOST 31307-2005, 3.2.1)'
+/** The standard speaks of sheets for children; kept here for everything in a cot. */
+export const NEVER_JOINED =
+  'a child’s sheet is made of one piece (GOST 31307-2005, 3.2.1), and so is everything for a cot here'
 
 /** What front and back have beyond the finished edge at the opening. */
 function openingEdges(opening: Opening, allowance: Length): readonly [FaceEdge, FaceEdge] {
@@ -222,8 +223,17 @@ function markOpening(
   } else {
     // between two kept hems the zip ends are marked on the fold of the strip, as far from its foot as it is long
     b = marksOnEdge(b, 'foot', kind, spots, beyondAt(asks.back, 'foot'), b.pieces.at(-1)?.cutLength ?? seam.allowance)
+    b = { ...b, pieces: b.pieces.map((piece) => withZipEndsOf(b.pieces, piece)) }
   }
   return { front: f, back: b }
+}
+
+/** The body has the zip ends of its strip on its own hem: both are equally wide. */
+function withZipEndsOf(pieces: readonly Piece[], piece: Piece): Piece {
+  if (!piece.name.endsWith('body')) return piece
+  const strip = pieces.find((other) => other.name === piece.name.replace(/body$/, 'zip-strip'))
+  const ends = (strip?.marks ?? []).filter((mark) => mark.kind === 'zip-end')
+  return { ...piece, marks: [...piece.marks, ...ends.map((mark) => ({ ...mark, y: piece.cutLength }))] }
 }
 
 function beyondAt(ask: FaceAsk, edge: Edge): { start: Length; end: Length } {
