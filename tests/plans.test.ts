@@ -137,6 +137,43 @@ cloth:
   })
 })
 
+describe('linen 280: a fitted sheet for 150 x 200 x 32 and a flat sheet', () => {
+  const order = (wash: string) => `
+plan: 1
+title: Linen
+wash: ${wash}
+mark-to: 0.5 cm
+make:
+  - item: fitted-sheet
+    mattress: 150 x 200 x 32 cm
+    tuck: 12 cm
+    casing: 3 cm
+    corners: cut
+    cloth: linen
+  - item: flat-sheet
+    finished: 280 x 300 cm
+    hems: { head: { depth: 10 cm, turns: 1, turned-in: 1.5 cm }, foot: { depth: 2 cm, turns: 1, turned-in: 1.5 cm }, left: selvedge, right: selvedge }
+    cloth: linen
+cloth:
+  - name: linen
+    from: bolt
+    widths: [280 cm]
+    price: 30.00 per m
+    sold-by: 10 cm
+    spare-each-end: 5 cm
+    shrinks: { along: 5 %, across: 5 % }
+    divide-by: thread
+`
+  it('laid 609, buys 6.2 m', () => {
+    const result = planned(order('none'))
+    expect(sizeOf(result, 'fitted-sheet-1')).toEqual([cm(244), cm(294)])
+    expect(onCloth(result, 'linen')[0]?.proof.length).toBe(cm(609))
+    expect(bought(result, 'linen')?.quantity).toBe(cm(620))
+    expect(result.cloths[0]?.divisions.every((d) => d.how === 'thread')).toBe(true)
+    expect(result.proof.status).toBe('proved')
+  })
+})
+
 describe('a quilt back 235 x 255, cloth 110', () => {
   const order = (joined: string, runs = 'either', more = '') => `
 plan: 1
