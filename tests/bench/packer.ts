@@ -1,3 +1,4 @@
+/// <reference path="../../packages/solver/src/search/maxrects-packer.d.ts" />
 import type { Request } from '@lengthwise/solver'
 import { MaxRectsPacker, Rectangle } from 'maxrects-packer/dist/maxrects-packer.mjs'
 

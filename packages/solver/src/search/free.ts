@@ -1,3 +1,4 @@
+/// <reference path="./maxrects-packer.d.ts" />
 import { MaxRectsPacker, Rectangle } from 'maxrects-packer/dist/maxrects-packer.mjs'
 import type { Problem, Spot } from '../problem.ts'
 import { endOf } from '../problem.ts'

@@ -12,10 +12,11 @@ import type { Random } from './random.ts'
 import { randomFrom } from './random.ts'
 import type { Growth } from './regrow.ts'
 import { regrow } from './regrow.ts'
+import { laidSection, sectionPlan } from './sections.ts'
 import type { Part } from './tree.ts'
 import { closedUp, piecesIn, rect, splitOf, tightLength } from './tree.ts'
 import type { Trial } from './trial.ts'
-import { seat, trialOf } from './trial.ts'
+import { isPlain, seat, trialOf } from './trial.ts'
 
 export interface Found {
   readonly length: number
@@ -31,18 +32,38 @@ export function growStrip(
   longest: number,
 ): { found: Found | null; steps: number } {
   const random = randomFrom(Number.isFinite(longest) ? longest : 0)
+  const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
+  const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
+  const laid = isBatch(problem, pieces) ? inSections(trialOf(problem, bound, random), meter, random) : null
+  if (laid !== null && laid.length <= longest) control.onProgress?.(laid.length, bound)
+  const rest = { ...control, effort: meter.steps }
+  const { found, steps } = growFrom(problem, rest, bound, longest, random, laid)
+  return {
+    found: found !== null && found.length <= longest ? found : null,
+    steps: control.effort - meter.steps + steps,
+  }
+}
+
+/** Trials one after another, from `start` where there is one. */
+function growFrom(
+  problem: Problem,
+  control: Control,
+  bound: number,
+  longest: number,
+  random: Random,
+  start: Found | null,
+): { found: Found | null; steps: number } {
   const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
   const whole = needsWhole(problem) ? problem.length : null
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
   let patience = 12_000 * pieces
-  let found: Found | null = null
+  let found = start
   for (let attempt = 0; meter.steps > 0 && !meter.stop(); attempt++) {
     const upper: number = found === null ? longest : found.length - 1
     if (upper < bound) break
     const near = bound + Math.max(Math.min(1, attempt), Math.floor(bound / 128))
-    const length: number =
-      whole ??
-      Math.min(upper, found === null ? near : Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2)))
+    const further = found === null ? near : Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2))
+    const length = whole ?? Math.min(upper, further)
     const tried = attemptAt(problem, length, found, patience, meter, random)
     if (tried !== null && tried.length <= upper) {
       found = tried
@@ -51,6 +72,63 @@ export function growStrip(
     } else patience = Math.ceil(patience * 1.2)
   }
   return { found, steps: control.effort - meter.steps }
+}
+
+/** Many pieces of few kinds, each wanted several times over, that may lie anywhere. */
+function isBatch(problem: Problem, pieces: number): boolean {
+  return pieces >= 40 && problem.kinds.length <= 40 && pieces >= 4 * problem.kinds.length && isPlain(problem)
+}
+
+/**
+ * Whole sections of the plan, rounded down, and the pieces that leaves over by search. Each further try gives the search a few more
+ * sections' pieces to work with.
+ */
+function inSections(trial: Trial, meter: Meter, random: Random): Found | null {
+  const plan = sectionPlan(trial, meter)
+  if (plan.length === 0) return null
+  let best: Found | null = null
+  for (let spare = 0; spare < 4 && meter.steps > 0 && !meter.stop(); spare++) {
+    const left = trial.counts.slice()
+    const parts: Part[] = []
+    let y = 0
+    const times = plan.map((each) => Math.floor(each.times + 1e-6))
+    for (let i = 0; i < spare; i++) {
+      const at = random.below(times.length)
+      times[at] = Math.max(0, times[at]! - 1)
+    }
+    for (const [index, { section }] of plan.entries()) {
+      for (let i = 0; i < times[index]!; i++) {
+        parts.push(laidSection(trial, section, y, left))
+        y += section.length
+      }
+    }
+    const rest = restLaid(trial, left, meter, random)
+    if (rest === null) continue
+    parts.push(rest.part)
+    const whole = splitOf(rect(0, 0, trial.width, y + rest.length), true, parts)
+    const found = completed({ ...trial, length: y + rest.length }, growthOf(trial, whole), meter, random)
+    if (found !== null && (best === null || found.length < best.length)) best = found
+  }
+  return best
+}
+
+/** The shortest layout found for the pieces left, by a tenth of the steps. */
+function restLaid(trial: Trial, left: readonly number[], meter: Meter, random: Random): Found | null {
+  const area = left.reduce((sum, count, kind) => sum + count * trial.areas[kind]!, 0)
+  const bound = Math.ceil(area / trial.width)
+  if (area === 0) return { length: 0, part: { kind: 'spare', rect: rect(0, 0, trial.width, 0) }, trial }
+  const kinds = trial.problem.kinds.map((kind, index) => ({ ...kind, count: left[index]! }))
+  const effort = Math.floor(meter.steps / 10)
+  const { found, steps } = growFrom(
+    { ...trial.problem, kinds },
+    { effort, stop: meter.stop },
+    bound,
+    Number.POSITIVE_INFINITY,
+    random,
+    null,
+  )
+  meter.steps -= steps
+  return found
 }
 
 /** Grows a start to the trial length, and to longer ones while that brings in what is out. Null: still not complete. */

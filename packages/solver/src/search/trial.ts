@@ -43,7 +43,7 @@ interface Phase {
  * `random` chooses, for each group that keeps phase, which of its kinds may start at 0: any choice is sound, none is a proof.
  */
 export function trialOf(problem: Problem, length: number, random: Random): Trial {
-  const { zones, flaws, kinds } = problem
+  const { kinds } = problem
   const shapes = kinds.flatMap((kind, index) =>
     kind.postures.map(({ width, length: along, flush }, posture) => ({
       kind: index,
@@ -61,12 +61,18 @@ export function trialOf(problem: Problem, length: number, random: Random): Trial
     counts: kinds.map((kind) => kind.count),
     areas: kinds.map((kind) => kind.area),
     rare: kinds.map((kind) => kind.postures.every(({ flush }) => (flush & (START | END)) !== 0)),
-    plain:
-      zones.left + zones.right + zones.start + zones.end === 0 &&
-      flaws.length === 0 &&
-      kinds.every((kind) => kind.tie === null && kind.postures.every((posture) => posture.flush === 0)),
+    plain: isPlain(problem),
     phases: phasesOf(kinds, random),
   }
+}
+
+/** Neither sides, zones, ties nor flaws: pieces may lie anywhere. */
+export function isPlain({ zones, flaws, kinds }: Problem): boolean {
+  return (
+    zones.left + zones.right + zones.start + zones.end === 0 &&
+    flaws.length === 0 &&
+    kinds.every((kind) => kind.tie === null && kind.postures.every((posture) => posture.flush === 0))
+  )
 }
 
 function phasesOf(kinds: readonly Kind[], random: Random): (Phase | null)[] {
