@@ -1,7 +1,7 @@
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import { makeSeam } from './build.ts'
-import type { FaceWay } from './faces/face-ways.ts'
+import type { FaceWay } from './faces/face.ts'
 import type { Stretch } from './faces/stretches.ts'
 import { meet, mirrored, moved } from './faces/stretches.ts'
 import type { Edge, Seam } from './order.ts'

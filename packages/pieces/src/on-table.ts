@@ -35,14 +35,17 @@ export function onTable(order: Order, cloth: Cloth, widthIndex: number): ClothOn
 
 /** The width of cloth between its side hems, on the table: what panels can be cut from when no hem may be in them. */
 export function clearWidth(table: ClothOnTable): Length {
-  return length(Math.max(0, table.usableWidth - hemDepth(table.edges.left) - hemDepth(table.edges.right)))
+  const { left, right } = table.edges
+  const hem = (edge: ClothEdge): number => Math.max(0, hemDepth(edge) - table.cloth.unusedSelvedge)
+  return length(Math.max(0, table.usableWidth - hem(left) - hem(right)))
 }
 
-/** The length of cloth between its end hems, less what is trimmed to square it; null for a bolt. */
+/** The length of cloth between its end hems, or what is trimmed to square it where that is more; null for a bolt. */
 export function clearLength(table: ClothOnTable): Length | null {
   if (table.length === null) return null
-  const hems = hemDepth(table.edges.head) + hemDepth(table.edges.foot)
-  return length(Math.max(0, table.length - hems - 2 * table.cloth.spareEachEnd))
+  const { head, foot } = table.edges
+  const off = (edge: ClothEdge): number => Math.max(hemDepth(edge), table.cloth.spareEachEnd)
+  return length(Math.max(0, table.length - off(head) - off(foot)))
 }
 
 /** Depth of a hem, 0 for any other edge. */

@@ -94,7 +94,12 @@ export function splitsOf(ask: SplitAsk): Splits {
       })
   }
   const fullCentreToo = joined === 'any' && (typeof ask.spec.centre === 'string' || ask.spec.selvedgeToSelvedge)
-  if (joined === 'any' || joined === 'full-widths') splits.push(...fullWidths(ask, fullCentreToo))
+  if (joined === 'any' || joined === 'full-widths') {
+    const full = fullWidths(ask, fullCentreToo)
+    splits.push(...full)
+    if (full.length === 0)
+      refused.push({ kind: 'full-widths', why: 'the rest would be narrower than the smallest panel', narrowest: null })
+  }
   return { splits, refused, thinned }
 }
 

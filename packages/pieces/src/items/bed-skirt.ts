@@ -5,7 +5,7 @@ import { bestWays, edgeOf, foldAcross, makePiece, makeSeam, tablesOf } from '../
 import { checkFaceSpec, checkSeam, problem } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import { cutLength } from '../cut-size.ts'
-import type { FaceAsk, FaceWay } from '../faces/face-ways.ts'
+import type { FaceAsk, FaceWay } from '../faces/face.ts'
 import { waysOfFace } from '../faces/face-ways.ts'
 import type { FaceEdge } from '../faces/lanes.ts'
 import type { BedSkirt, Order } from '../order.ts'

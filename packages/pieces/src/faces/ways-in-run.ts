@@ -1,0 +1,256 @@
+import type { Length } from '@lengthwise/units'
+import { beforeShrinking, length, NO_SHARE, roundUpTo } from '@lengthwise/units'
+import type { RefusedWay } from '../answers.ts'
+import type { ClothOnTable } from '../cloth.ts'
+import type { Run } from '../cut-size.ts'
+import { shareOut, shrinksBy } from '../cut-size.ts'
+import type { Edge, Order } from '../order.ts'
+import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
+import { asSold, refusal, WORDS, wordsOf } from './face-words.ts'
+import type { Cell, Lane } from './lanes.ts'
+import { assemble } from './lanes.ts'
+import { availableWidth, runOf, selvedgeWants, usedUp } from './limits.ts'
+import type { Shrinks } from './shrinking.ts'
+import { shrinkAlike } from './shrinking.ts'
+import type { Split, Strip } from './split.ts'
+import { narrowest, splitsOf } from './split.ts'
+import { phaseOf } from './ties.ts'
+
+/** A split with the number of parts of each panel, before it is put together. */
+interface Choice {
+  readonly split: Split
+  readonly parts: readonly number[]
+  readonly joins: number
+  /** cloth in its pieces */
+  readonly area: number
+}
+
+/** Most ways of a face put together with its length running one way on one cloth. */
+const MOST_IN_RUN = 24
+
+const NO_SHRINKING = { width: NO_SHARE, length: NO_SHARE }
+
+/** All ways with the length of the face lying one way on one cloth. */
+export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: Run, nameCloth: boolean): FaceWays {
+  const { spec, edges } = ask
+  const { cloth } = table
+  const columns = run === 'along'
+  const own = ask.asCut ? NO_SHRINKING : shrinksBy(order, cloth, run)
+  const shrinks = ask.shrinks ?? own
+  const sides: readonly [Edge, Edge] = columns ? ['left', 'right'] : ['head', 'foot']
+  const ends: readonly [Edge, Edge] = columns ? ['head', 'foot'] : ['left', 'right']
+  const where = `${columns ? 'along' : 'across'} the cloth${nameCloth ? ` (${cloth.name})` : ''}`
+  const refused: RefusedWay[] = []
+  const refuse = (what: string, why: string, widthThatWouldDo: Length | null): void => {
+    refused.push(refusal(ask, `${what}, ${where}`, why, widthThatWouldDo))
+  }
+  const none = (): FaceWays => ({ ways: [], refused, capped: false })
+
+  if (!shrinkAlike(own, shrinks)) {
+    refuse('any way', 'it would shrink apart from what it is sewn to: wash before cutting', null)
+    return none()
+  }
+  // edges that must be selvedges lie along the cloth
+  if (ends.some((edge) => edges[edge].need.kind === 'selvedge')) {
+    refuse('any way', 'an edge that must be a selvedge would lie across the cloth', null)
+    return none()
+  }
+
+  // what the panels must come to, across the cloth and along it
+  const [sizeFinished, runFinished] = columns
+    ? [ask.finished.width, ask.finished.length]
+    : [ask.finished.length, ask.finished.width]
+  const [sizeShrinks, runShrinks] = columns ? [shrinks.width, shrinks.length] : [shrinks.length, shrinks.width]
+  const beyondOf = (pair: readonly [Edge, Edge]): number => edges[pair[0]].beyond + edges[pair[1]].beyond
+  const grown = (finished: Length, s: Shrinks['width'], isLength: boolean): Length =>
+    (isLength ? ask.lengthBeforeWash : undefined) ?? beforeShrinking(finished, s)
+  const need = grown(sizeFinished, sizeShrinks, !columns) + beyondOf(sides)
+  const runNeed = grown(runFinished, runShrinks, columns) + beyondOf(ends)
+  const runCut = runOf(order, edges, ends, table, runNeed)
+  if (typeof runCut === 'string') {
+    refuse('any way', runCut, null)
+    return none()
+  }
+
+  const match = cloth.print.match !== 'none'
+  const join = match ? length(Math.max(table.matchLine, ask.seam.allowance)) : ask.seam.allowance
+  const made = sides.filter((edge) => edges[edge].need.kind !== 'none').length
+  const available = availableWidth(table, made)
+  const centreCut =
+    spec.centre === 'full' || spec.centre === 'any'
+      ? null
+      : length(beforeShrinking(spec.centre, sizeShrinks) + 2 * join)
+  const maySpan = available === table.usableWidth
+  const found = splitsOf({ need, available, maySpan, join, markTo: order.markTo, centreCut, spec })
+  let splits = found.splits
+  // both side edges made by the cloth: about as wide as the cloth means one piece of its full width, whatever comes of it
+  const asCloth = made === 2 && Math.abs(table.usableWidth - need) * 10 <= need
+  if (asCloth)
+    splits = [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
+  else if (made === 2 && splits.some((split) => split.kind === 'one-piece')) {
+    splits = []
+    refuse(
+      'one piece',
+      'both edges are kept, so it would come out as wide as the cloth',
+      asSold(order, table, length(need)),
+    )
+  }
+  for (const no of asCloth ? [] : found.refused) {
+    // a width that would do for one piece is worth saying only once
+    if (no.kind === 'one-piece' || ask.neverJoined === null)
+      refuse(WORDS[no.kind], no.why, no.narrowest === null ? null : asSold(order, table, no.narrowest))
+  }
+
+  const selvedgeJoins = spec.selvedgeToSelvedge && table.selvedges.left && table.selvedges.right
+  const choices: Choice[] = []
+  for (const split of splits) {
+    const lanesJoined = split.strips.length - 1
+    if (lanesJoined > 0 && ask.neverJoined !== null) {
+      refuse(WORDS[split.kind], ask.neverJoined, asSold(order, table, length(need)))
+      continue
+    }
+    if (lanesJoined > 0 && spec.joined === 'one-piece') {
+      refuse(WORDS[split.kind], 'the face is to be of one piece', asSold(order, table, length(need)))
+      continue
+    }
+    if (lanesJoined > 0 && spec.selvedgeToSelvedge && cloth.unusedSelvedge === 0 && !selvedgeJoins) {
+      refuse(WORDS[split.kind], 'this cloth has no two selvedges to join', null)
+      continue
+    }
+    const wants = selvedgeWants(
+      split,
+      available,
+      selvedgeJoins,
+      made === 0 ? [false, false] : sides.map((e) => edges[e].need.kind === 'selvedge'),
+    )
+    if (wants !== null) {
+      refuse(WORDS[split.kind], wants, null)
+      continue
+    }
+    if (
+      usedUp(
+        split.strips.map((strip) => strip.size),
+        sides.map((edge) => edges[edge].beyond),
+        join,
+      )
+    ) {
+      refuse(WORDS[split.kind], 'a panel would be used up by its hem and its seams', null)
+      continue
+    }
+    if (spec.mostSeams !== null && lanesJoined > spec.mostSeams) {
+      refuse(
+        WORDS[split.kind],
+        `it takes ${lanesJoined} seams, and at most ${spec.mostSeams} are allowed`,
+        asSold(order, table, narrowest({ need, join }, spec.mostSeams + 1)),
+      )
+      continue
+    }
+    choices.push(...partings(split))
+  }
+  // with very many ways the least cloth in pieces goes first, then the fewest seams
+  const kept = choices
+    .map((choice, nth) => ({ ...choice, nth }))
+    .sort((a, b) => a.area - b.area || a.joins - b.joins || a.nth - b.nth)
+    .slice(0, MOST_IN_RUN)
+    .sort((a, b) => a.nth - b.nth)
+  return {
+    ways: kept.map(({ split, parts, joins }) => faceWay(split, parts, joins)),
+    refused,
+    capped: found.thinned || kept.length < choices.length,
+  }
+
+  /** The split with every choice of parts per panel; the two sides of a centre are parted alike. */
+  function partings(split: Split): Choice[] {
+    const groups = [...new Set(split.strips.map(partGroup))]
+    let choices: ReadonlyMap<string, number>[] = [new Map()]
+    const mayPart = ask.neverJoined === null && spec.joined !== 'one-piece'
+    for (const group of groups)
+      choices = choices.flatMap((choice) =>
+        Array.from({ length: mayPart ? spec.crossJoins + 1 : 1 }, (_, q) => new Map(choice).set(group, q + 1)),
+      )
+    return choices.flatMap((choice) => {
+      const parts = split.strips.map((strip) => choice.get(partGroup(strip)) ?? 1)
+      const joins = split.strips.length - 1 + parts.reduce((total, q) => total + q - 1, 0)
+      if (spec.mostSeams !== null && joins > spec.mostSeams) return []
+      const ofEnds = ends.map((edge) => edges[edge].beyond)
+      const tooShort = (q: number): boolean =>
+        usedUp(
+          cellsOf(q).map((cell) => cell.run),
+          ofEnds,
+          ask.seam.allowance,
+        )
+      if (parts.some(tooShort)) return []
+      const cut = (q: number): number => cellsOf(q).reduce((total, cell) => total + cell.run, 0)
+      const area = split.strips.reduce((total, strip, i) => total + strip.size * cut(parts[i] ?? 1), 0)
+      return [{ split, parts, joins, area }]
+    })
+  }
+
+  function faceWay(split: Split, parts: readonly number[], joins: number): FaceWay {
+    const beforeMiddle = edges[ends[0]].beyond
+    const lanes = split.strips.map((strip, i): Lane => laneOf(strip, columns, cellsOf(parts[i] ?? 1)))
+    const phase = phaseOf({
+      order,
+      table,
+      run,
+      face: ask.name,
+      lanes: lanes.length,
+      cells: Math.max(...parts),
+      middle: beforeMiddle + ((runCut as Length) - beyondOf(ends)) / 2,
+    })
+    const assembled = assemble({
+      as: columns ? 'columns' : 'rows',
+      name: ask.name,
+      words: ask.words,
+      table,
+      run,
+      lanes,
+      join,
+      seam: ask.seam,
+      selvedgeJoins: selvedgeJoins && split.strips.length > 1,
+      edges,
+      phase,
+    })
+    const inParts = parts.some((q) => q > 1)
+    return {
+      ...assembled,
+      id: [
+        nameCloth ? cloth.name : '',
+        split.kind,
+        split.detail,
+        inParts ? `parts-${parts.join('-')}` : '',
+        columns ? 'along' : 'across',
+      ]
+        .filter((word) => word !== '')
+        .join('/'),
+      words: `${wordsOf(order, split)}${inParts ? `, panels of ${parts.join(', ')} parts` : ''}, ${where}`,
+      cloths: [cloth],
+      run,
+      shrinks: own,
+      joins,
+    }
+  }
+
+  function cellsOf(parts: number): readonly Cell[] {
+    const total = runCut as Length
+    if (parts === 1) return [{ role: '', words: '', run: total, joint: null }]
+    // equal parts of what is needed, not of what was rounded up
+    const least = Math.min(total, runNeed)
+    const part = roundUpTo(shareOut(least + 2 * ask.seam.allowance * (parts - 1), parts), order.markTo)
+    return Array.from({ length: parts }, (_, k) => ({
+      role: `${k + 1}`,
+      words: `part ${k + 1}`,
+      run: part,
+      joint: k === 0 ? null : ({ kind: 'join', allowance: ask.seam.allowance } as const),
+    }))
+  }
+}
+
+const partGroup = (strip: Strip): string =>
+  strip.role.startsWith('width-') ? 'widths' : strip.role.includes('side') ? 'sides' : strip.role
+
+function laneOf(strip: Strip, columns: boolean, cells: readonly Cell[]): Lane {
+  const [first, last] = columns ? ['left', 'right'] : ['head', 'foot']
+  const role = strip.role.replace(/^first-/, `${first}-`).replace(/^last-/, `${last}-`)
+  return { role, words: role.replaceAll('-', ' '), size: strip.size, spans: strip.spans, cells }
+}
