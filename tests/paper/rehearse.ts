@@ -56,7 +56,7 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
 }
 
 const STEP =
-  /([TC]\d+) (Tear|Cut|Draw a thread) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears|, and cut along it)? ?\. (.+?)\.(?=\s|$)/g
+  /([TC]\d+) (Tear|Cut by the thread|Cut) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears)? ?\. (.+?)\.(?=\s|$)/g
 
 function follow(words: string, [width, length]: Size, cut: Map<string, Size>, faults: string[]): void {
   const whole: Hand = { left: 0, right: width, start: 0, end: length, promised: null }
@@ -107,7 +107,7 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
     if (hand.promised !== null && hand.promised.join() !== [...held].sort(byLabel).join() && !held.includes('?'))
       faults.push(`${flag}: ${name} was to give ${hand.promised.join()} and gives ${held.join()}`)
   }
-  const flags = new Set(words.match(/\b[TC]\d+ (?=Tear|Cut|Draw)/g) ?? [])
+  const flags = new Set(words.match(/\b[TC]\d+ (?=Tear|Cut)/g) ?? [])
   if (flags.size !== steps) faults.push(`${flags.size} flags but ${steps} sentences understood`)
   for (const name of hands.keys()) faults.push(`${name} is still in hand at the end`)
 }

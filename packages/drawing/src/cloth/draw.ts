@@ -292,7 +292,7 @@ function placeLabel(item: Named, style: Style, taken: readonly Box[]): readonly 
   for (const block of blocks) {
     if (block === all[0] && item.kind === 'piece' && item.box.width < 3 * style.number) continue
     if (block.turned && item.kind === 'piece') {
-      const thin = placeLongThin(item, style, near)
+      const thin = placeLongThin(item, style, near, cutShort.includes(block))
       if (thin !== null) return thin
     }
     const spot = findSpot(block, area, near, { x: 0.5, y: item.kind === 'remnant' ? 0.5 : 0.4 })
@@ -301,9 +301,10 @@ function placeLabel(item: Named, style: Style, taken: readonly Box[]): readonly 
   return null
 }
 
-function placeLongThin(item: Named, style: Style, taken: readonly Box[]): readonly Mark[] | null {
+function placeLongThin(item: Named, style: Style, taken: readonly Box[], mayCut: boolean): readonly Mark[] | null {
   const area = roomIn(item, style)
   const parts = longThinLabel(item, style)
+  if (!mayCut && parts.rest.lines.some((l) => l.text.includes('…'))) return null
   const number = findSpot(parts.number, area, taken, { x: 0.5, y: 0 })
   if (number === null) return null
   const below = number.boxes[0]!.y + number.boxes[0]!.height + style.by

@@ -89,30 +89,40 @@ export function placeFlagAside(
     room.cloth.height - 2 * by,
   )
   const [x1, y1, x2, y2] = edge.segment
-  for (const t of [0.12, 0.3, 0.5, 0.7, 0.88]) {
-    const [x, y] = [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t]
-    const share = (at: number, from: number, long: number): number =>
-      Math.min(1, Math.max(0, (at - from) / Math.max(long, 0.01)))
-    const prefer = { x: share(x + 6 * by, area.x, area.width - wide), y: share(y + 3 * by, area.y, area.height - tall) }
-    const at = findBox(wide, tall, area, blocked, prefer)
-    if (at === null) return null
-    const leader: Segment = [
-      x,
-      y,
-      x < at.x ? at.x : x > at.x + wide ? at.x + wide : at.x + wide / 2,
-      y < at.y ? at.y : y > at.y + tall ? at.y + tall : at.y + tall / 2,
-    ]
-    if (taken.some((each) => crosses(leader, each))) continue
-    const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
-    return {
-      box: at,
-      line: edge.segment,
-      leader,
-      marks: [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)],
+  const share = (at: number, from: number, long: number): number =>
+    Math.min(1, Math.max(0, (at - from) / Math.max(long, 0.01)))
+  for (const [dx, dy] of ASIDE)
+    for (const t of [0.12, 0.3, 0.5, 0.7, 0.88]) {
+      const [x, y] = [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t]
+      const at = findBox(wide, tall, area, blocked, {
+        x: share(x + dx * by - wide / 2, area.x, area.width - wide),
+        y: share(y + dy * by - tall / 2, area.y, area.height - tall),
+      })
+      if (at === null) return null
+      const leader: Segment = [x, y, near(x, at.x, at.width), near(y, at.y, at.height)]
+      if (taken.some((each) => crosses(leader, each))) continue
+      const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
+      const marks = [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)]
+      return { box: at, line: edge.segment, leader, marks }
     }
-  }
   return null
 }
+
+// the side of a box that faces a place, or its middle
+const near = (place: number, from: number, long: number): number =>
+  place < from ? from : place > from + long ? from + long : from + long / 2
+
+// where to look for room, millimetres from the line
+const ASIDE = [
+  [9, 6],
+  [-12, 6],
+  [9, -10],
+  [-12, -10],
+  [0, 14],
+  [0, -18],
+  [26, 0],
+  [-30, 0],
+] as const
 
 function* candidates(
   edge: DrawnEdge,

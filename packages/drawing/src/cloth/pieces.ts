@@ -46,7 +46,7 @@ export function wholeLabels(item: Named, style: Style): readonly Block[] {
   const named = (capital: number, room: number): Block['lines'] =>
     [item.words, item.whose]
       .filter((words) => words !== '')
-      .flatMap((words) => atMostTwo(words, Math.max(room - 2.4 * style.by, 12 * style.by), capital))
+      .flatMap((words) => atMostThree(words, Math.max(room - 2.4 * style.by, 12 * style.by), capital))
       .map((words) => ({ text: words, capital, weight: 500 as const }))
   const size = (capital: number) => ({ text: item.size, capital, weight: 700 as const })
   const mark = (capital: number) => ({ text: item.label, capital, weight: 700 as const })
@@ -70,6 +70,14 @@ export function wholeLabels(item: Named, style: Style): readonly Block[] {
     level([mark(little), ...named(small, room), size(small)]),
     level([mark(little), ...named(small, room), ...brokenSize(item, small)]),
     turned([mark(little), ...named(small, item.box.height), size(small)]),
+    {
+      lines: [
+        { text: fit(once, Math.max(room - little - 6 * style.by, 10), small, 500), capital: small, weight: 500 },
+        size(small),
+      ],
+      turned: false,
+      lead: mark(little),
+    },
     turned([
       { text: short, capital: small, weight: 500 },
       { text: `${item.label}  ${item.size}`, capital: small, weight: 700 },
@@ -83,10 +91,10 @@ function brokenSize(item: Named, capital: number): Block['lines'] {
   return [`${across}\u00a0×`, along ?? ''].map((words) => ({ text: words, capital, weight: 700 as const }))
 }
 
-// two lines at most, the second cut short
-function atMostTwo(words: string, room: number, capital: number): readonly string[] {
+// three lines at most, the last cut short
+function atMostThree(words: string, room: number, capital: number): readonly string[] {
   const lines = wrap(words, room, capital, 500)
-  return lines.length <= 2 ? lines : [lines[0]!, fit(lines.slice(1).join(' '), room, capital, 500)]
+  return lines.length <= 3 ? lines : [...lines.slice(0, 2), fit(lines.slice(2).join(' '), room, capital, 500)]
 }
 
 /** Long and thin: the number level, name and size turned below it in one line. */

@@ -18,6 +18,8 @@ interface Item {
   readonly words: Runs
   /** a line to write a measure on */
   readonly write?: boolean
+  /** something to know, not to do */
+  readonly remark?: boolean
 }
 
 /** What is done before the shears: buy and measure, wash and square, with the figures at which to stop. */
@@ -26,8 +28,8 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
     ['Buy and measure', buying(result, measure)],
     [result.order.wash === 'before-cutting' ? 'Wash, press, square' : 'Press and square', washing(result, measure)],
     ['At the table', atTheTable(result)],
-    ['Take care', result.cautions.map((each) => ({ words: [[sentence(each.text), 500]] }))],
-    ['Good to know', result.goodToKnow.map((each) => ({ words: [[sentence(each.text), 500]] }))],
+    ['Take care', result.cautions.map((each) => ({ words: [[sentence(each.text), 500]], remark: true }))],
+    ['Good to know', result.goodToKnow.map((each) => ({ words: [[sentence(each.text), 500]], remark: true }))],
   ]
   const leaves = [leaf('before', 'Before the first cut', [whatIsSewn(result)], style)]
   let on = leaves[0]!
@@ -52,7 +54,10 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
       const lines = item.write
         ? [line([140, on.y + 0.8, 172, on.y + 0.8], WEIGHTS.raw), text(measure.unit, 174, on.y, small, 500)]
         : []
-      on.parts.push({ role: 'list-item', marks: [tickBox(0, on.y, small * 1.35), ...set.marks, ...lines] })
+      on.parts.push({
+        role: 'list-item',
+        marks: [item.remark ? text('–', 2, on.y, small, 500) : tickBox(0, on.y, small * 1.35), ...set.marks, ...lines],
+      })
       on.y += set.lines * pitch + small * 0.55
     }
   }

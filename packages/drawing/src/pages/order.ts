@@ -77,6 +77,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
 
   function begin(): Leaf {
     const name = clothName(result, cloth)
+    const byThread = cloth.divisions.some((d) => d.how === 'thread')
     const tears = cloth.divisions.some((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
     const page = leaf(
       'order',
@@ -86,7 +87,9 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
             'The side you measure from is named first. Down is along the selvedge.',
             tears
               ? 'To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.'
-              : 'Cut along a ruled line, right across what is in hand.',
+              : byThread
+                ? 'By the thread: draw one thread out, right across, and cut along the gap it leaves.'
+                : 'Cut along a ruled line, right across what is in hand.',
           ]
         : [],
       style,

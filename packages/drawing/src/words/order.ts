@@ -41,14 +41,14 @@ export function edgeWords(from: MeasuredFrom): string {
 const VERBS: Readonly<Record<Division['how'], string>> = {
   tear: 'Tear',
   shears: 'Cut',
-  thread: 'Draw a thread',
+  thread: 'Cut by the thread',
   'shears-through-hem-then-tear': 'Tear',
 }
 
 const AFTERWARDS: Readonly<Record<Division['how'], (division: Division) => string>> = {
   tear: () => '',
   shears: () => '',
-  thread: () => ', and cut along it',
+  thread: () => '',
   'shears-through-hem-then-tear': () => ', through hems with shears',
 }
 
