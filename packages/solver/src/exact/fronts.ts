@@ -86,6 +86,8 @@ class Search {
   private readonly cells: Cell[][] = []
   /** with ties, cells are many: per slot, by phases and flags */
   private readonly cellOf: Map<number, Cell>[] = []
+  /** cells whose blocks become each other's by moving them along */
+  private readonly families: Map<number, Cell[]>[] = []
   private readonly pending = new Heap()
   private readonly total: number
   /** blocks that touch the field's end are of use only when the limit lets pieces go that far */
@@ -98,6 +100,7 @@ class Search {
   private readonly lengthSums: Reach
   /** for ties along the strip */
   private readonly phases: Phases | null
+  private lastSum: Sum | null = null
   private steps = 0
   /** effort is used up, or the caller said stop */
   private halted = false
@@ -166,9 +169,7 @@ class Search {
         const { zones } = this.problem
         const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
         // a block with an absolute phase starts where the field's repeat meets it
-        const start = phases
-          ? zones.start + this.phases!.shifts(this.phases!.ofField(), phases, zones.start, Number.POSITIVE_INFINITY)[0]!
-          : 0
+        const start = phases ? zones.start + this.phases!.fromField(phases, zones.start) : 0
         const end = start + this.blocks.length[b]! + (flush & START || phases ? 0 : zones.start)
         const length = flush & END ? this.problem.length! : end
         if (flush & END || length <= this.limits.length)
@@ -184,7 +185,7 @@ class Search {
       for (const b of this.cells[t]!) {
         if (this.halted) return
         if (a.phases || b.phases) {
-          this.shifted(sum, a, b)
+          this.shifted(this.sumOf(sum), a, b)
           continue
         }
         const across = LEFT | RIGHT
@@ -240,7 +241,7 @@ class Search {
   }
 
   /** Joins of blocks of which one at least keeps a phase: pair by pair, since what lies after is shifted by its own amount. */
-  private shifted(sum: number, a: Cell, b: Cell): void {
+  private shifted(sum: Sum, a: Cell, b: Cell): void {
     if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
       const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
       const [c, d] = swap ? [b, a] : [a, b]
@@ -250,19 +251,15 @@ class Search {
     this.afterShifted(sum, b, a)
   }
 
-  private besideShifted(sum: number, a: Cell, b: Cell): void {
+  private besideShifted({ number, room, closed }: Sum, a: Cell, b: Cell): void {
     const phases = this.phases!
     const { zones } = this.problem
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
-    const closed = this.phases!.closed(this.countsOf(sum))
-    const room = this.capacity - this.total + this.areaOf(sum)
+    const pair = phases.pair(a.phases, b.phases)
     // either one may be the one that lies farther on
-    const shifts = phases.shifts(a.phases, b.phases, 0, Number.POSITIVE_INFINITY)
-    for (const shift of shifts) {
+    for (const shift of phases.shifts(pair, 0, phases.repeat)) {
       const other = shift === 0 ? 0 : phases.repeat - shift
-      let later: PhaseSet | null | undefined
-      let sooner: PhaseSet | null | undefined
       for (const p of a.blocks)
         for (const q of b.blocks) {
           const w = joined(
@@ -274,38 +271,63 @@ class Search {
             zones.right,
           )
           this.steps++
-          const l = Math.max(length[p]!, length[q]! + shift)
-          if (w * l <= room) {
-            later ??= phases.merge(a.phases, 0, b.phases, shift, closed)
-            this.offer(sum, BESIDE, w, l, flush, p, q, shift, later)
-          }
-          const m = Math.max(length[p]! + other, length[q]!)
-          if (shift && w * m <= room) {
-            sooner ??= phases.merge(a.phases, other, b.phases, 0, closed)
-            this.offer(sum, BESIDE, w, m, flush, p, q, -other, sooner)
-          }
+          const later = Math.max(length[p]!, length[q]! + shift)
+          if (w * later <= room)
+            this.offer(
+              number,
+              BESIDE,
+              w,
+              later,
+              flush,
+              p,
+              q,
+              shift,
+              phases.merge(pair, a.phases, 0, b.phases, shift, closed),
+            )
+          const sooner = Math.max(length[p]! + other, length[q]!)
+          if (shift && w * sooner <= room)
+            this.offer(
+              number,
+              BESIDE,
+              w,
+              sooner,
+              flush,
+              p,
+              q,
+              -other,
+              phases.merge(pair, a.phases, other, b.phases, 0, closed),
+            )
         }
     }
   }
 
-  private afterShifted(sum: number, a: Cell, b: Cell): void {
+  private afterShifted({ number, room, closed }: Sum, a: Cell, b: Cell): void {
     const phases = this.phases!
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
-    const closed = phases.closed(this.countsOf(sum))
-    const room = this.capacity - this.total + this.areaOf(sum)
+    const pair = phases.pair(a.phases, b.phases)
     const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
     const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
     for (const p of a.blocks)
       for (const q of b.blocks) {
+        this.steps++
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
-        const lies = length[p]! + length[q]!
+        const at = length[p]!
+        const lies = at + length[q]!
         const most = Math.min(this.limits.length - lies, Math.floor(room / w) - lies)
         if (most < 0) continue
-        for (const shift of phases.shifts(a.phases, b.phases, length[p]!, most)) {
-          const merged = phases.merge(a.phases, 0, b.phases, length[p]! + shift, closed)
-          this.offer(sum, AFTER, w, lies + shift, flush, p, q, shift, merged)
-        }
+        for (const shift of phases.shifts(pair, at, most))
+          this.offer(
+            number,
+            AFTER,
+            w,
+            lies + shift,
+            flush,
+            p,
+            q,
+            shift,
+            phases.merge(pair, a.phases, 0, b.phases, at + shift, closed),
+          )
       }
   }
 
@@ -352,7 +374,10 @@ class Search {
       this.counts.push(m)
       this.restArea.push(rest)
       this.cells.push([])
-      if (this.phases) this.cellOf.push(new Map())
+      if (this.phases) {
+        this.cellOf.push(new Map())
+        this.families.push(new Map())
+      }
       this.pending.push(m)
     } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
     const list = this.cells[slot]!
@@ -364,7 +389,9 @@ class Search {
       cell = { flush, phases, blocks: [] }
       list.push(cell)
       if (this.phases) this.cellOf[slot]!.set(key, cell)
+      if (phases) this.familyOf(slot, phases, flush).push(cell)
     }
+    if (phases && this.outdone(this.familyOf(slot, phases, flush), cell, width, length)) return
     const { blocks } = cell
     const w = this.blocks.width
     const l = this.blocks.length
@@ -382,6 +409,42 @@ class Search {
     let to = low
     while (to < blocks.length && l[blocks[to]!]! >= length) to++
     blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift))
+  }
+
+  private familyOf(slot: number, phases: PhaseSet, flush: number): Cell[] {
+    const families = this.families[slot]!
+    const key = phases.shape * 16 + flush
+    let family = families.get(key)
+    if (!family) {
+      family = []
+      families.set(key, family)
+    }
+    return family
+  }
+
+  /** Would a block of another cell, moved along until its phases are this cell's, be no larger? */
+  private outdone(family: readonly Cell[], cell: Cell, width: number, length: number): boolean {
+    const { width: w, length: l } = this.blocks
+    for (const other of family) {
+      if (other === cell) continue
+      const moved = (cell.phases!.base - other.phases!.base + this.phases!.repeat) % this.phases!.repeat
+      const { blocks } = other
+      for (let i = blocks.length - 1; i >= 0; i--) {
+        const b = blocks[i]!
+        if (w[b]! > width) continue
+        if (l[b]! + moved <= length) return true
+        break
+      }
+    }
+    return false
+  }
+
+  private sumOf(m: number): Sum {
+    if (this.lastSum?.number !== m) {
+      const room = this.capacity - this.total + this.areaOf(m)
+      this.lastSum = { number: m, room, closed: this.phases!.closed(this.countsOf(m)) }
+    }
+    return this.lastSum
   }
 
   private areaOf(m: number): number {
@@ -411,8 +474,21 @@ class Search {
         const before = alongGap(this.reach - l) * w
         return w * l + this.restArea[slot]! + beside + before + overcharge <= this.capacity
       })
+    if (this.phases)
+      for (const family of this.families[slot]!.values())
+        for (const cell of family)
+          cell.blocks = cell.blocks.filter(
+            (b) => !this.outdone(family, cell, this.blocks.width[b]!, this.blocks.length[b]!),
+          )
     this.cells[slot] = this.cells[slot]!.filter((c) => c.blocks.length > 0)
   }
+}
+
+/** A multiset being put together: its number, the area its blocks may take, the groups that are whole in it. */
+interface Sum {
+  readonly number: number
+  readonly room: number
+  readonly closed: number
 }
 
 interface Cell {

@@ -6,6 +6,9 @@ import type { Kind, Problem } from '../problem.ts'
 export interface PhaseSet {
   readonly id: number
   readonly of: Int32Array
+  /** sets of one shape become each other when the block is moved; `base` tells by how much */
+  readonly shape: number
+  readonly base: number
 }
 
 /**
@@ -31,13 +34,16 @@ export class Phases {
   readonly field: number
   private readonly tight: boolean
   private readonly known = new Map<string, PhaseSet>()
+  private readonly shapes = new Map<string, number>()
+  private readonly pairs = new Map<number, Pair>()
 
   /** Null when the fronts cannot keep these ties: across the strip, of several repeats, or together with ends to touch. */
   static of(problem: Problem, tight: boolean): Phases | null {
     const ties = problem.kinds.flatMap((k) => (k.tie ? [k.tie] : []))
+    const groups = new Set(ties.map(nameOf))
     const repeats = new Set(ties.map((t) => t.repeat))
     const ends = problem.kinds.some((k) => k.postures.some((p) => p.flush & (START | END)))
-    return ties.some((t) => t.axis === 'across') || repeats.size !== 1 || ends
+    return ties.some((t) => t.axis === 'across') || repeats.size !== 1 || ends || groups.size > MOST_GROUPS
       ? null
       : new Phases(problem, ties[0]!.repeat, tight)
   }
@@ -70,56 +76,78 @@ export class Phases {
     return this.intern(out)
   }
 
-  /** The phase of the field's own group, seen from the field's start. */
-  ofField(): PhaseSet {
-    const out = new Int32Array(this.groups).fill(-1)
-    if (this.field >= 0) out[this.field] = 0
-    return this.intern(out)
+  /** How far after `from` a block of everything must start, so that its absolute phase meets the field's. */
+  fromField(phases: PhaseSet, from: number): number {
+    return modulo(-phases.of[this.field]! - from, this.repeat)
   }
 
-  /** Which groups are whole within these counts: 1 for those. The field's never is. */
-  closed(counts: readonly number[]): Uint8Array {
-    const out = new Uint8Array(this.groups).fill(1)
+  /** Which groups are whole within these counts, as bits. The field's never is. */
+  closed(counts: readonly number[]): number {
+    let out = 2 ** this.groups - 1
     for (const [i, k] of this.kinds.entries()) {
       const group = this.groupOf[i]!
-      if (group >= 0 && counts[i] !== k.count) out[group] = 0
+      if (group >= 0 && counts[i] !== k.count) out &= ~(1 << group)
     }
-    if (this.field >= 0) out[this.field] = 0
-    return out
+    return this.field >= 0 ? out & ~(1 << this.field) : out
+  }
+
+  /** How two blocks may lie to each other, worked out once per pair of phase sets. */
+  pair(a: PhaseSet | null, b: PhaseSet | null): Pair {
+    const key = (a?.id ?? 0) * 2 ** 26 + (b?.id ?? 0)
+    let pair = this.pairs.get(key)
+    if (!pair) {
+      pair = {
+        places: a && b ? this.places(a.of, b.of) : ANY,
+        shared: !!a && !!b && share(a.of, b.of),
+        merged: new Map(),
+      }
+      this.pairs.set(key, pair)
+    }
+    return pair
   }
 
   /**
-   * Shifts of b's start against a's, modulo the repeat, that may be of use, smallest first; `lying` is where b lies without a
-   * shift, `most` the largest shift there is room for. Where they share groups there is one at most.
+   * Shifts that may be of use when b's start would lie `lying` after a's, none above `most`. Where the two share a group there is
+   * one at most; else no shift at all is always among them.
    */
-  shifts(p: PhaseSet | null, q: PhaseSet | null, lying: number, most: number): readonly number[] {
-    if (!p || !q) return ZERO
-    const a = p.of
-    const b = q.of
-    let shared = -1
-    for (let g = 0; g < this.groups; g++)
-      if (a[g]! >= 0 && b[g]! >= 0) {
-        const shift = modulo(a[g]! - b[g]! - lying, this.repeat)
-        if (shared >= 0 && shared !== shift) return NONE
-        shared = shift
-      }
-    if (shared >= 0) return shared <= most ? [shared] : NONE
-    if (this.tight) return ZERO
-    const out = [0]
-    const last = Math.min(most, this.repeat - 1)
-    for (let shift = 1; shift <= last; shift++) if (this.useful(a, b, lying + shift)) out.push(shift)
+  shifts(pair: Pair, lying: number, most: number): readonly number[] {
+    const out: number[] = pair.shared || most < 0 ? [] : [0]
+    for (const place of pair.places) {
+      const shift = modulo(place - lying, this.repeat)
+      if (shift <= most && (pair.shared || shift > 0)) out.push(shift)
+    }
     return out
   }
 
-  /** The phases of both, b's start lying `at` after the first's, a's `before`; those in `closed` are forgotten. */
-  merge(p: PhaseSet | null, before: number, q: PhaseSet | null, at: number, closed: Uint8Array): PhaseSet | null {
-    if (!p && !q) return null
-    const a = p?.of
-    const b = q?.of
+  /** The phases of both together, a's start `before` and b's `at` after the join's; those of whole groups are forgotten. */
+  merge(
+    pair: Pair,
+    a: PhaseSet | null,
+    before: number,
+    b: PhaseSet | null,
+    at: number,
+    closed: number,
+  ): PhaseSet | null {
+    const key = (closed * this.repeat + modulo(before, this.repeat)) * this.repeat + modulo(at, this.repeat)
+    let merged = pair.merged.get(key)
+    if (merged === undefined) {
+      merged = this.union(a?.of ?? null, before, b?.of ?? null, at, closed)
+      pair.merged.set(key, merged)
+    }
+    return merged
+  }
+
+  private union(
+    a: Int32Array | null,
+    before: number,
+    b: Int32Array | null,
+    at: number,
+    closed: number,
+  ): PhaseSet | null {
     const out = new Int32Array(this.groups).fill(-1)
     let any = false
     for (let g = 0; g < this.groups; g++) {
-      if (closed[g]) continue
+      if (closed & (1 << g)) continue
       if (a && a[g]! >= 0) out[g] = modulo(a[g]! + before, this.repeat)
       else if (b && b[g]! >= 0) out[g] = modulo(b[g]! + at, this.repeat)
       else continue
@@ -128,11 +156,30 @@ export class Phases {
     return any ? this.intern(out) : null
   }
 
+  /** Residues at which b may start after a's start. */
+  private places(a: Int32Array, b: Int32Array): readonly number[] {
+    let only = -1
+    for (let g = 0; g < this.groups; g++)
+      if (a[g]! >= 0 && b[g]! >= 0) {
+        const place = modulo(a[g]! - b[g]!, this.repeat)
+        if (only >= 0 && only !== place) return []
+        only = place
+      }
+    if (only >= 0) return [only]
+    const out: number[] = []
+    if (!this.tight) for (let place = 0; place < this.repeat; place++) if (this.useful(a, b, place)) out.push(place)
+    return out
+  }
+
   private intern(of: Int32Array): PhaseSet {
     const key = of.join()
     let known = this.known.get(key)
     if (!known) {
-      known = { id: this.known.size + 1, of }
+      const base = of.find((phase) => phase >= 0)!
+      const relative = of.map((phase) => (phase < 0 ? -1 : modulo(phase - base, this.repeat))).join()
+      const shape = this.shapes.get(relative) ?? this.shapes.size
+      this.shapes.set(relative, shape)
+      known = { id: this.known.size + 1, of, shape, base }
       this.known.set(key, known)
     }
     return known
@@ -148,8 +195,22 @@ export class Phases {
   }
 }
 
-const ZERO = [0] as const
-const NONE = [] as const
+const ANY = [] as const
+
+/** Two phase sets: residues at which the second may start after the first, and what they come to together. */
+export interface Pair {
+  readonly places: readonly number[]
+  /** they have a group in common */
+  readonly shared: boolean
+  readonly merged: Map<number, PhaseSet | null>
+}
+
+function share(a: Int32Array, b: Int32Array): boolean {
+  return a.some((phase, g) => phase >= 0 && b[g]! >= 0)
+}
+
+/** Groups are bits of a number, and more could not be searched through anyway. */
+const MOST_GROUPS = 16
 
 /** Beyond this many sums every difference is taken to be possible. */
 const MOST_SUMS = 2000
