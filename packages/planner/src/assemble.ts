@@ -14,6 +14,7 @@ import { inLine, leaves, lengthened, partsOf, partsOfFree, placedOf } from './pa
 import type { Box, CutCloth, Placed, PlacedEdge } from './result.ts'
 import type { Setting } from './setting.ts'
 import type { Spread } from './share.ts'
+import { tidyParts } from './tidy-parts.ts'
 import type { Turn } from './turn.ts'
 import { isTurned, marksAsTheyLie, topOf } from './turn.ts'
 import { fingerWidth, whoseWords } from './words.ts'
@@ -224,9 +225,12 @@ function comesApart(order: Order, spread: Spread, whole: { width: Length; length
   const { x, y } = ground.origin
   const keeps = keepsOf(order)
   const usable: Rect = { x, y, width: ground.field.width, length: whole.length - 2 * y }
-  const inner = answer.tree
-    ? fullLength(partsOf(answer.tree, x, y), usable, keeps)
-    : partsOfFree(placedOf(answer.placements, x, y), usable, keeps)
+  const inner = tidyParts(
+    answer.tree
+      ? fullLength(partsOf(answer.tree, x, y), usable, keeps)
+      : partsOfFree(placedOf(answer.placements, x, y), usable, keeps),
+    keeps,
+  )
   const trim = (box: Rect): Part => ({ kind: 'trim', box })
   const across = (from: number, to: number): Rect => ({ x: 0, y: from, width: whole.width, length: to - from })
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Part } from '../src/parts.ts'
 import { cutsIn, inLine, largestLeft, leaves, lengthened, partsOfFree } from '../src/parts.ts'
+import { tidyParts } from '../src/tidy-parts.ts'
 
 const box = (x: number, y: number, width: number, length: number) => ({ x, y, width, length })
 const piece = (placement: number, ...b: [number, number, number, number]): Part => ({
@@ -45,6 +46,34 @@ describe('cloth bought beyond the layout', () => {
     const longer = lengthened(layout, 20, keepAll)
     expect(largestLeft(longer, keepAll)).toBe(100 * 20)
     expect(cutsIn(longer)).toBe(2)
+  })
+})
+
+describe('the same pieces taken apart another way', () => {
+  // a sheet: strip at the head, body at the foot, a band between, and a strip beside all three
+  const beside = inLine('along', [
+    inLine('across', [piece(0, 0, 0, 203, 12), left(0, 12, 203, 56), piece(1, 0, 68, 203, 192)]),
+    left(203, 0, 27, 260),
+  ])
+  const between = inLine('across', [
+    inLine('along', [piece(0, 0, 0, 203, 12), left(203, 0, 27, 12)]),
+    left(0, 12, 230, 56),
+    inLine('along', [piece(1, 0, 68, 203, 192), left(203, 68, 27, 192)]),
+  ])
+
+  it('a strip beside several lengths is shared out where that makes the largest remnant larger', () => {
+    expect(tidyParts(beside, keepAll)).toEqual(between)
+  })
+  it('what is left beside neighbours comes off as one strip where that is larger', () => {
+    const narrow = inLine('across', [
+      inLine('along', [piece(0, 0, 0, 60, 50), left(60, 0, 40, 50)]),
+      inLine('along', [piece(1, 0, 50, 70, 60), left(70, 50, 30, 60)]),
+    ])
+    expect(largestLeft(tidyParts(narrow, keepAll), keepAll)).toBe(30 * 110)
+  })
+  it('keeps every piece where it lies', () => {
+    const places = (part: Part) => leaves(part).flatMap((l) => (l.kind === 'piece' ? [[l.placement, l.box]] : []))
+    expect(places(tidyParts(beside, keepAll))).toEqual(places(between))
   })
 })
 
