@@ -1,0 +1,167 @@
+import { expect, test } from 'vitest'
+import { fronts } from '../src/exact/fronts.ts'
+import type { Demand, Request } from '../src/index.ts'
+import { check, LEFT, lay, layForWidths, narrowestFor, RIGHT, whatFits } from '../src/index.ts'
+import { normalise } from '../src/problem.ts'
+import { randomOrder, seeded } from './orders.ts'
+
+const open = (width: number, demands: Demand[], length: number | null = null): Request => ({
+  field: { width, length, zones: { left: 0, right: 0, start: 0, end: 0 }, flaws: [] },
+  demands,
+  cuts: 'guillotine',
+})
+const piece = (id: string, count: number, width: number, length: number, flush = 0): Demand => ({
+  id,
+  count,
+  postures: [{ width, length, flush }],
+  tie: null,
+})
+
+/** A rectangle cut up at random: the pieces fill it, so its length is the shortest there is. */
+function sliced(seed: number, width: number, length: number, pieces: number): Request {
+  const below = seeded(seed)
+  const parts = [{ width, length }]
+  while (parts.length < pieces) {
+    const [part] = parts.splice(below(parts.length), 1)
+    const { width: w, length: l } = part!
+    const across = w === 1 || (l > 1 && below(2) === 0)
+    const at = 1 + below((across ? l : w) - 1)
+    if (w * l === 1) parts.push(part!)
+    else if (across) parts.push({ width: w, length: at }, { width: w, length: l - at })
+    else parts.push({ width: at, length: l }, { width: w - at, length: l })
+  }
+  return open(
+    width,
+    parts.map((p, i) => piece(`p${i}`, 1, p.width, p.length)),
+  )
+}
+
+test('what was cut from a rectangle goes back into it, proved', () => {
+  for (let seed = 1; seed <= 30; seed++) {
+    const request = sliced(seed, 60, 80, 12)
+    const answer = lay(request, { effort: 2_000_000 })
+    expect([answer.status, answer.length], `seed ${seed}`).toEqual(['proved', 80])
+  }
+})
+
+test('mirrored, shuffled and scaled orders have the same length', () => {
+  const mirrored = (flush: number) => (flush & ~3) | (flush & LEFT ? RIGHT : 0) | (flush & RIGHT ? LEFT : 0)
+  for (let seed = 1; seed <= 40; seed++) {
+    const request = randomOrder(seed, {
+      pieces: 8,
+      width: 12,
+      flush: seed % 2 === 0,
+      turning: seed % 3 === 0,
+      ties: seed % 5 === 0,
+    })
+    const control = { effort: 3_000_000 }
+    const { status, length } = lay(request, control)
+    expect(status, `seed ${seed}`).toBe('proved')
+    const change = (posture: (p: Demand['postures'][number]) => Demand['postures'][number]) =>
+      request.demands.map((d) => ({ ...d, postures: d.postures.map(posture) }))
+    const mirror = { ...request, demands: change((p) => ({ ...p, flush: mirrored(p.flush) })) }
+    const shuffle = { ...request, demands: [...request.demands].reverse() }
+    const times = 1600
+    const scale = {
+      ...request,
+      field: { ...request.field, width: 12 * times },
+      demands: change((p) => ({ ...p, width: p.width * times, length: p.length * times })).map((d) => ({
+        ...d,
+        tie: d.tie && { ...d.tie, repeat: d.tie.repeat * times, offset: d.tie.offset * times },
+      })),
+    }
+    expect(lay(mirror, control).length, `seed ${seed} mirrored`).toBe(length)
+    expect(lay(shuffle, control).length, `seed ${seed} shuffled`).toBe(length)
+    expect(lay(scale, control).length, `seed ${seed} scaled`).toBe(length! * times)
+  }
+})
+
+test('a pruning rule one unit too strict loses layouts that fill the cloth', () => {
+  const problem = normalise(sliced(3, 40, 50, 9))!
+  const limits = { width: 40, length: 50, effort: 1_000_000 }
+  expect(fronts(problem, limits).best[0]?.length).toBe(50)
+  expect(fronts(problem, { ...limits, overcharge: 1 }).best).toEqual([])
+})
+
+test('the worked cover of 225 x 220 with a half-drop repeat takes 939 cm, proved', () => {
+  // common practice, worked by hand: cloth 140, repeat 64, four lengths of 229.5, in half centimetres
+  const face = (group: string): Demand[] => {
+    const tie = (offset: number) => ({ group, axis: 'along' as const, repeat: 128, offset, absolute: false })
+    return [
+      { ...piece(`${group}-centre`, 1, 280, 459, LEFT | RIGHT), tie: tie(0) },
+      { ...piece(`${group}-left`, 1, 94, 459), tie: tie(64) },
+      { ...piece(`${group}-right`, 1, 94, 459), tie: tie(64) },
+    ]
+  }
+  const request = open(280, [...face('front'), ...face('back')])
+  const answer = lay(request, { effort: 1_000_000 })
+  expect([answer.status, answer.length]).toEqual(['proved', 1878])
+  expect(check(request, answer)).toEqual([])
+  // one grid for all panels: the phase is the field's own
+  const grid = { ...request, demands: request.demands.map((d) => ({ ...d, tie: { ...d.tie!, absolute: true } })) }
+  expect(lay(grid, { effort: 1_000_000 }).length).toBe(2059)
+  // no match at all
+  const plain = { ...request, demands: request.demands.map((d) => ({ ...d, tie: null })) }
+  expect(lay(plain, { effort: 1_000_000 }).length).toBe(1836)
+})
+
+test('widths side by side answer as each width alone', () => {
+  const request = open(30, [piece('a', 3, 9, 14), piece('b', 4, 7, 5), piece('c', 2, 12, 8, LEFT)])
+  const widths = [12, 15, 18, 21, 30]
+  for (const { width, answer } of layForWidths(request, widths, { effort: 500_000 })) {
+    const field = { ...request.field, width }
+    expect(check({ ...request, field }, answer)).toEqual([])
+    expect(answer.length).toBe(lay({ ...request, field }, { effort: 500_000 }).length)
+  }
+})
+
+test('the narrowest width that will do: one step less is longer', () => {
+  const request = open(40, [piece('a', 4, 9, 10), piece('b', 2, 7, 10)])
+  const length = lay({ ...request, field: { ...request.field, width: 25 } }, { effort: 500_000 }).length!
+  const narrowest = narrowestFor(request, length, 1, { effort: 500_000 })!
+  const at = (width: number) => lay({ ...request, field: { ...request.field, width } }, { effort: 500_000 }).length!
+  expect(at(narrowest)).toBeLessThanOrEqual(length)
+  expect(at(narrowest - 1)).toBeGreaterThan(length)
+})
+
+test('what fits a remnant: every list of counts that does lies below one that is named', () => {
+  const request = open(12, [piece('a', 3, 5, 7), piece('b', 3, 4, 6)], 13)
+  const fits = whatFits(request, { effort: 1_000_000 })
+  expect(fits.complete).toBe(true)
+  for (let a = 0; a <= 3; a++)
+    for (let b = 0; b <= 3; b++) {
+      const counts = [a, b]
+      const alone = { ...request, demands: request.demands.map((d, i) => ({ ...d, count: counts[i]! })) }
+      const does = lay(alone, { effort: 1_000_000 }).length !== null
+      expect(
+        fits.maximal.some((m) => counts.every((n, i) => n <= m.counts[i]!)),
+        counts.join(),
+      ).toBe(does)
+    }
+})
+
+test('what cannot be placed is named with the size it lacks', () => {
+  const answer = lay(open(10, [piece('wide', 1, 12, 5), piece('fits', 1, 5, 5)]), { effort: 1000 })
+  expect(answer.status).toBe('infeasible')
+  expect(answer.missing).toEqual([{ demand: 0, direction: 'across', short: 2 }])
+  const long = lay(open(10, [piece('long', 1, 5, 12)], 9), { effort: 1000 })
+  expect(long.missing).toEqual([{ demand: 0, direction: 'along', short: 3 }])
+})
+
+test('a flaw where the flawless layout lies moves it', () => {
+  const request = open(10, [piece('a', 2, 5, 6)], 8)
+  expect(lay(request, { effort: 10_000 }).length).toBe(6)
+  const flawed = { ...request, field: { ...request.field, flaws: [{ x: 1, y: 0, width: 1, length: 1 }] } }
+  const answer = lay(flawed, { effort: 10_000 })
+  expect(check(flawed, answer)).toEqual([])
+  expect(answer.length).toBe(7)
+})
+
+test('a stop ends the run with the best so far, and the same request gives the same answer', () => {
+  const request = sliced(9, 200, 300, 40)
+  let polls = 0
+  const stopped = lay(request, { effort: 1_000_000_000, stop: () => ++polls > 20 })
+  expect(stopped.status).toBe('stopped')
+  expect(check(request, stopped)).toEqual([])
+  expect(lay(request, { effort: 100_000 })).toEqual(lay(request, { effort: 100_000 }))
+})
