@@ -100,7 +100,13 @@ export function splitsOf(ask: SplitAsk): Splits {
     if (full.length === 0)
       refused.push({ kind: 'full-widths', why: 'the rest would be narrower than the smallest panel', narrowest: null })
   }
-  return { splits, refused, thinned }
+  return { splits: splits.filter(isFirstOfItsSizes), refused, thinned }
+}
+
+/** Whether no split before it has the same panels: where the rest is a full width too, several kinds are one. */
+function isFirstOfItsSizes(split: Split, nth: number, all: readonly Split[]): boolean {
+  const sizes = (s: Split): string => s.strips.map((strip) => strip.size).join()
+  return all.findIndex((other) => sizes(other) === sizes(split)) === nth
 }
 
 function centreAndSides(ask: SplitAsk): { splits: Split[]; thinned: boolean } {
