@@ -69,7 +69,16 @@ function wanted(font) {
     if (!RANGES.some(([first, last]) => point >= first && point <= last)) continue
     for (const glyph of font.layout(String.fromCodePoint(point), FEATURES).glyphs) glyphs.add(glyph.id)
   }
+  // the page, unlike the map, is set with ligatures
+  for (const text of joined()) for (const glyph of font.layout(text).glyphs) glyphs.add(glyph.id)
   return glyphs
+}
+
+/** Two and three letters that a typeface may join. */
+function joined() {
+  const letters = [...'fijltbhkT']
+  const pairs = letters.flatMap((a) => letters.map((b) => a + b))
+  return [...pairs, ...pairs.flatMap((pair) => letters.map((c) => pair + c))]
 }
 
 /** The font file with empty outlines for all glyphs but the wanted ones and what those are composed of. */

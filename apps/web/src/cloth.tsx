@@ -110,7 +110,7 @@ function Widths({ scope }: { readonly scope: Scope }): ComponentChildren {
           Add a width
         </button>
       </p>
-      {(textOf(below(scope, 'price')) !== '' || widths.length > 1) && (
+      {(textOf(below(scope, 'price')) !== '' || (widths.length > 1 && widths.some((entry) => !isRecord(entry)))) && (
         <Box
           id={fieldId(scope, 'price')}
           label={`One price for the widths without their own, ${priceWords} (optional)`}

@@ -1,11 +1,12 @@
-import { clothFigure, orderInWords, toSvg } from '@lengthwise/drawing'
+import { orderInWords } from '@lengthwise/drawing'
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { Cautions } from './buy.tsx'
+import type { Spot } from './map-drawing.tsx'
+import { MapDrawing } from './map-drawing.tsx'
 import { memo } from './memo.tsx'
 import { size } from './said.ts'
-import { useWidth } from './use-width.ts'
 
 /** Where to cut: each cloth with its drawing, its tears one by one, its pieces and what is left; then the sewing. */
 export const WhereToCut = memo(
@@ -23,11 +24,6 @@ export const WhereToCut = memo(
 interface ClothProps {
   readonly result: Result
   readonly cloth: CutCloth
-}
-
-interface Spot {
-  readonly kind: 'piece' | 'remnant'
-  readonly name: string
 }
 
 function OneCloth({ result, cloth }: ClothProps): ComponentChildren {
@@ -49,7 +45,7 @@ function OneCloth({ result, cloth }: ClothProps): ComponentChildren {
         long as it lies
       </h3>
       <Steps result={result} cloth={cloth} done={done} onDone={setDone} />
-      <Drawing result={result} cloth={cloth} done={done} spot={spot} onSpot={setSpot} />
+      <MapDrawing result={result} cloth={cloth} done={done} spot={spot} onSpot={setSpot} />
       <Pieces result={result} cloth={cloth} spot={spot} onSpot={setSpot} />
       <Remnants result={result} cloth={cloth} spot={spot} onSpot={setSpot} />
       <TearOrder result={result} cloth={cloth} done={done} />
@@ -123,90 +119,6 @@ function countOf(cloth: CutCloth): string {
   ]
     .filter(Boolean)
     .join(', ')
-}
-
-const ZOOMS = [0.5, 0.7, 1, 1.4, 2, 2.8]
-// millimetres of picture for one metre of cloth where there is room for it, and pixels for one such millimetre
-const USUAL = 110
-const UNITS_PER_METRE = 320_000
-
-function Drawing(
-  props: ClothProps & {
-    readonly done: number | null
-    readonly spot: Spot | null
-    readonly onSpot: (spot: Spot | null) => void
-  },
-): ComponentChildren {
-  const { result, cloth, done, spot, onSpot } = props
-  const [room, width] = useWidth<HTMLDivElement>()
-  const [zoom, setZoom] = useState(2)
-  const narrow = width < 640
-  const pixels = narrow ? 1.7 : 2.2
-  const figure = useMemo(() => {
-    if (width === 0) return null
-    const options = {
-      smallestCapital: ((narrow ? 16 : 19) * 0.637) / pixels,
-      done: done === null ? null : Math.min(done, cloth.divisions.length),
-    }
-    const tried = clothFigure(result, cloth, { ...options, mmPerMetre: 60 })
-    const metres = cloth.width / UNITS_PER_METRE
-    const fits = Math.max(12, (width / pixels - (tried.width - metres * 60)) / metres)
-    return clothFigure(result, cloth, { ...options, mmPerMetre: Math.min(USUAL, fits) * (ZOOMS[zoom] ?? 1) })
-  }, [result, cloth, done, width, narrow, pixels, zoom])
-  const svg = useMemo(
-    () => (figure === null ? '' : toSvg(figure, { id: `map-${cloth.name}-${cloth.piece}` })),
-    [figure, cloth],
-  )
-  const found = figure?.spots.find((one) => one.kind === spot?.kind && one.name === spot.name)
-  const point = (event: MouseEvent): void => {
-    const box = (event.currentTarget as HTMLElement).getBoundingClientRect()
-    const [x, y] = [(event.clientX - box.left) / pixels, (event.clientY - box.top) / pixels]
-    const under = figure?.spots.find(
-      (one) => one.kind !== 'division' && x >= one.x && x <= one.x + one.width && y >= one.y && y <= one.y + one.height,
-    )
-    onSpot(under === undefined || under.kind === 'division' ? null : { kind: under.kind, name: under.name })
-  }
-  return (
-    <div class="drawing" ref={room}>
-      <p class="buttons unprinted">
-        <button type="button" class="outlined" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
-          Smaller
-        </button>
-        <button type="button" class="outlined" disabled={zoom === ZOOMS.length - 1} onClick={() => setZoom(zoom + 1)}>
-          Bigger
-        </button>
-      </p>
-      {figure && (
-        <section
-          class="map"
-          {...(figure.width * pixels > width ? { tabIndex: 0, 'aria-label': 'The drawing; it can be scrolled' } : {})}
-        >
-          {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard finds every piece in the list below */}
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: as above */}
-          <div
-            class="sized"
-            style={{ width: `${figure.width * pixels}px`, height: `${figure.height * pixels}px` }}
-            onClick={point}
-          >
-            <div class="figure" dangerouslySetInnerHTML={{ __html: svg }} />
-            {found && (
-              <svg class="found" viewBox={`0 0 ${figure.width} ${figure.height}`} aria-hidden="true">
-                <rect
-                  x={found.x + 0.8}
-                  y={found.y + 0.8}
-                  width={Math.max(0.1, found.width - 1.6)}
-                  height={Math.max(0.1, found.height - 1.6)}
-                  fill="none"
-                  stroke="currentColor"
-                  stroke-width={1.6}
-                />
-              </svg>
-            )}
-          </div>
-        </section>
-      )}
-    </div>
-  )
 }
 
 interface ListProps extends ClothProps {
