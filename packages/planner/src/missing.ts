@@ -34,8 +34,26 @@ export function missingFrom(book: LayoutBook, tried: readonly AtWidths[]): reado
     stuckIn(b) < stuckIn(a) || (stuckIn(b) === stuckIn(a) && widest(b) > widest(a)) ? b : a,
   )
   const stuck = at.choices.filter((choice) => choice.options.length === 0)
-  if (stuck.length === 0) return shortOf(book, at)
+  if (stuck.length === 0) {
+    const short = shortOf(book, at)
+    return short.length > 0 ? short : [notFound(at)]
+  }
   return stuck.map((choice) => tooNarrow(book, at, choice))
+}
+
+/** Each cloth would do for what takes least of it, and yet nothing was found for all together. */
+function notFound(at: AtWidths): Missing {
+  const setting = at.settings.find((s) => !s.open) ?? at.settings[0]
+  return {
+    cloth: setting?.cloth.name ?? '',
+    width: setting ? widthAsSold(setting) : null,
+    short: null,
+    direction: 'along',
+    words:
+      at.answer.status === 'proved'
+        ? 'the pieces do not all go on the cloth at hand; one more length of it would do'
+        : 'no layout was found; look longer, or take one more length of cloth',
+  }
 }
 
 function tooNarrow(book: LayoutBook, at: AtWidths, choice: Choice): Missing {

@@ -49,6 +49,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
   if (!best?.answer.best) return cannotBeCut()
   const chosen: AtWidths = best
   const tidied = tidy(book, chosen)
+  timed ||= options.stop?.() ?? false
   const proof = proofOf(tidied.answer.best!, chosen)
   const result = resultOf(tidied, proof)
   return checked(result.result, result.spreads)
@@ -166,7 +167,13 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       order,
       status: 'cannot-be-cut',
       timed,
-      proof: { status: 'proved', objective: book.objective, value: 0n, bound: 0n, by: 'exhausted' },
+      proof: {
+        status: tried.every((a) => a.answer.status === 'proved') ? 'proved' : timed ? 'stopped' : 'best-found',
+        objective: book.objective,
+        value: 0n,
+        bound: 0n,
+        by: 'exhausted',
+      },
       cloths: [],
       widths: rows,
       missing: missingFrom(book, tried),
