@@ -2,7 +2,7 @@ import { barBound } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import { aroundFlaws } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
-import { multisets } from './exact/fronts.ts'
+import { fronts, multisets } from './exact/fronts.ts'
 import { Phases } from './exact/phases.ts'
 import { shortest } from './exact/shortest.ts'
 import type { Layout } from './layout.ts'
@@ -24,6 +24,31 @@ export function lay(request: Request, control: Control): Answer {
   const problem = normalise(request)
   if (!problem) return cannot(request)
   return new Run(problem, control).answer()
+}
+
+/**
+ * Is there a layout of `request` no longer than `length`? Null when effort ended before the answer was sure. Cheaper than laying:
+ * the first layout that short is enough, and one limit is searched instead of rising ones.
+ */
+export function laysWithin(request: Request, length: number, control: Control): boolean | null {
+  validate(request)
+  const within = Math.min(length, request.field.length ?? length)
+  const problem = normalise(request)
+  if (!problem) return false
+  const start = quickStart(problem)
+  const found = start && layoutOf(problem, start)
+  if (found && found.length <= within) return true
+  if (boundOf(problem, within / problem.unitAlong + 1).bound > within) return false
+  const certain =
+    problem.cuts === 'guillotine' && problem.flaws.length === 0 && (!problem.tied || Phases.of(problem, true))
+  if (!certain || multisets(problem) > MOST_MULTISETS) {
+    const answer = lay(request, control)
+    return answer.length !== null && answer.length <= within ? true : answer.bound > within ? false : null
+  }
+  const limit = Math.floor(within / problem.unitAlong)
+  const { effort, stop } = control
+  const search = fronts(problem, { width: problem.width, length: limit, effort, stop })
+  return search.finished ? search.best.some((b) => b.length <= limit) : null
 }
 
 /** A bound on the length of any layout, with what shows it. Throws when a demand cannot be placed at all. */

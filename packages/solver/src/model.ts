@@ -176,7 +176,7 @@ export interface Fault {
 export interface SolverApi {
   lay(request: Request, control: Control): Answer
   layForWidths(request: Request, widths: readonly number[], control: Control): WidthsAnswer
-  /** the narrowest width, on the grid `step` down from the field's, at which the length is still at most `length` and proved so; null if none is proved */
+  /** the narrowest width, on the grid `step` down from the field's, that still does with `length`, one step less being proved too narrow; else null */
   narrowestFor(request: Request, length: number, step: number, control: Control): number | null
   whatFits(request: Request, control: Control): FitsAnswer
   /** a bound on the length with its certificate, cheaply */
