@@ -1,7 +1,8 @@
 import { barBound } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
-import { aroundFlaws } from './exact/around-flaws.ts'
+import { aroundFlaws, exchanged, variantsOf } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
+import type { Finished } from './exact/fronts.ts'
 import { fronts, multisets } from './exact/fronts.ts'
 import { Phases } from './exact/phases.ts'
 import { shortest } from './exact/shortest.ts'
@@ -9,9 +10,10 @@ import type { Layout } from './layout.ts'
 import { answerOf, layoutOf } from './layout.ts'
 import type { Answer, Certificate, Control, Request } from './model.ts'
 import type { Problem, Spot } from './problem.ts'
-import { normalise, shortAcross, shortAlong } from './problem.ts'
+import { normalise, placementsOf, shortAcross, shortAlong } from './problem.ts'
 import { searchFree, searchGuillotine } from './search/index.ts'
 import { quickStart } from './starts/index.ts'
+import { tidier, tidiestTree, tidinessOf } from './tidy.ts'
 
 /**
  * The shortest layout of a request that effort allows, with a bound that no layout goes below.
@@ -75,11 +77,17 @@ const MOST_MULTISETS = 2 ** 50
 /** With no more multisets than this the fronts end in about a second, whatever the limits. */
 const SURE_MULTISETS = 10_000
 
+/** Layouts of more pieces are taken as they come; of n pieces, this over n² exchanges of halves are compared. */
+const MOST_TIDIED = 24
+const MOST_TIDYING = 800
+
 class Run {
   private readonly problem: Problem
   private readonly control: Control
   private best: Layout | null = null
   private certificate: Certificate = { by: 'area', bound: 0 }
+  /** the block that the best layout comes from, when the exact methods found it on cloth without flaws */
+  private block: Finished | null = null
   private steps = 0
   private stopped = false
 
@@ -115,6 +123,7 @@ class Run {
       return answerOf('infeasible', null, this.certificate, this.steps)
     if (!this.proved() && !control.stop?.()) this.search(control.effort)
     this.report()
+    this.tidy()
     const status = this.proved() ? 'proved' : this.stopped ? 'stopped' : 'best-found'
     return answerOf(status, this.best, this.certificate, this.steps)
   }
@@ -133,8 +142,10 @@ class Run {
     this.steps += found.steps
     if (problem.cuts === 'guillotine')
       this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
-    if (found.best && problem.flaws.length === 0) this.offer(spotsOf(problem, found.best.tree, found.best.start))
-    else if (problem.flaws.length > 0) {
+    if (found.best && problem.flaws.length === 0) {
+      this.offer(spotsOf(problem, found.best.tree, found.best.start))
+      if (this.upper() === found.best.length) this.block = found.best
+    } else if (problem.flaws.length > 0) {
       const { length, zones } = problem
       for (const { tree } of found.others ?? [])
         this.offer(aroundFlaws(problem, tree, length === null ? (this.upper() ?? tree.length) : length - zones.end))
@@ -159,6 +170,26 @@ class Run {
       this.raise({ by: 'exhausted', bound: this.best.length, states: Math.max(1, steps) })
   }
 
+  /** Among layouts of this length, the one with the largest left-over, then the fewest cuts and changes of direction. */
+  private tidy(): void {
+    const { problem, best } = this
+    if (!best?.tree || this.control.tidy === false || best.placements.length > MOST_TIDIED) return
+    const { field } = problem.request
+    const rect = { x: 0, y: 0, width: field.width, length: field.length ?? best.length }
+    let tidiest: Layout = best
+    const most = Math.ceil(MOST_TIDYING / best.placements.length ** 2)
+    const variants = this.block ? Math.min(most, variantsOf(this.block.tree, problem.tied)) : 0
+    for (let variant = -1; variant < variants; variant++) {
+      if (this.control.stop?.()) break
+      const spots =
+        variant < 0 ? null : spotsOf(problem, exchanged(this.block!.tree, variant, problem.tied), this.block!.start)
+      const placements = spots ? placementsOf(problem, spots) : best.placements
+      const tree = tidiestTree(rect, placements)
+      if (tree && tidier(tidinessOf(tree), tidinessOf(tidiest.tree!))) tidiest = { ...best, placements, tree }
+    }
+    this.best = tidiest
+  }
+
   private proved(): boolean {
     return this.best !== null && this.best.length === this.certificate.bound
   }
@@ -169,7 +200,10 @@ class Run {
 
   private offer(spots: readonly Spot[] | null): void {
     const layout = spots && layoutOf(this.problem, spots)
-    if (layout && (!this.best || layout.length < this.best.length)) this.best = layout
+    if (layout && (!this.best || layout.length < this.best.length)) {
+      this.best = layout
+      this.block = null
+    }
   }
 
   private raise(certificate: Certificate): void {

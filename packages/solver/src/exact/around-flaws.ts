@@ -11,37 +11,42 @@ const MOST_VARIANTS = 4096
  * as one on flawless cloth; finding none proves nothing.
  */
 export function aroundFlaws(problem: Problem, tree: Tree, longest: number): readonly Spot[] | null {
-  const joins = exchangeable(tree)
-  const variants = Math.min(MOST_VARIANTS, 2 ** joins)
+  const variants = Math.min(MOST_VARIANTS, variantsOf(tree, problem.tied))
   const starts = [0]
   for (const f of problem.flaws)
     if (tree.flush === 0 && f.y + f.length + tree.length <= longest) starts.push(f.y + f.length)
   for (const start of starts)
     for (let variant = 0; variant < variants; variant++) {
-      const spots = spotsOf(problem, exchanged(tree, variant), start)
+      const spots = spotsOf(problem, exchanged(tree, variant, problem.tied), start)
       for (const moved of [spots, flushRight(problem, tree, spots)]) if (moved && clear(problem, moved)) return moved
     }
   return null
 }
 
-function mayExchange(t: Tree): boolean {
-  if (t.how === 'piece' || t.shift !== 0) return false
+// where phases are kept, what lies after what may not change
+function mayExchange(t: Tree, tied: boolean): boolean {
+  if (t.how === 'piece' || t.shift !== 0 || (tied && t.how === 'after')) return false
   const low = t.how === 'beside' ? LEFT : START
   const high = t.how === 'beside' ? RIGHT : END
   return ((t.first.flush | t.second.flush) & (low | high)) === 0
 }
 
-function exchangeable(t: Tree): number {
+/** How many ways there are to exchange the halves of a block's joins. */
+export function variantsOf(tree: Tree, tied: boolean): number {
+  return 2 ** exchangeable(tree, tied)
+}
+
+function exchangeable(t: Tree, tied: boolean): number {
   if (t.how === 'piece') return 0
-  return (mayExchange(t) ? 1 : 0) + exchangeable(t.first) + exchangeable(t.second)
+  return (mayExchange(t, tied) ? 1 : 0) + exchangeable(t.first, tied) + exchangeable(t.second, tied)
 }
 
 /** The tree with those joins exchanged whose bits are set, in the order they are met. */
-function exchanged(tree: Tree, variant: number): Tree {
+export function exchanged(tree: Tree, variant: number, tied: boolean): Tree {
   let bit = 0
   const visit = (t: Tree): Tree => {
     if (t.how === 'piece') return t
-    const turn = mayExchange(t) && ((variant >> bit++) & 1) === 1
+    const turn = mayExchange(t, tied) && ((variant >> bit++) & 1) === 1
     const first = visit(t.first)
     const second = visit(t.second)
     return turn ? { ...t, first: second, second: first } : { ...t, first, second }
