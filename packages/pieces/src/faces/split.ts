@@ -114,7 +114,8 @@ function centreAndSides(ask: SplitAsk): { splits: Split[]; thinned: boolean } {
   const centres = centreWidths(ask)
   for (const centre of centres.list) {
     const side = fit(ask, half(ask.need + 4 * ask.join - centre.size))
-    if (side === null || side.size < ask.spec.smallestPanel) continue
+    // sides that take the whole width are full widths, not sides
+    if (side === null || side.spans || side.size < ask.spec.smallestPanel) continue
     splits.push({
       kind: 'centre-and-sides',
       detail: centre.spans ? '' : `${centre.size}`,
@@ -180,7 +181,7 @@ function fullWidths(ask: SplitAsk, fullCentreToo: boolean): Split[] {
       })
     // one full width and two equal sides may be in the list as a centre already
     const side = shared > 0 && !(k === 1 && fullCentreToo) ? fit(ask, shared) : null
-    if (side !== null && side.size >= ask.spec.smallestPanel)
+    if (side !== null && !side.spans && side.size >= ask.spec.smallestPanel)
       splits.push({
         kind: 'full-widths',
         detail: `${k}-rest-at-both-sides`,

@@ -244,16 +244,20 @@ export function sewUp(order: Order, item: Item, way: Way): SewnUp {
     return piece !== undefined && ENDS[axis].every((edge) => piece.needs[edge].kind !== 'none')
   }
 
-  /** How many panels of a row are equal and were marked: each may be over by less than a marking step. */
+  /**
+   * How many panels of a row are equal and were rounded up: each may be over by less than a marking step. Of panels as wide as
+   * the cloth at most two were, the halves of a face with a centre seam.
+   */
   function equalPanels(row: Row, axis: Axis): number {
-    const counts = new Map<number, number>()
+    const marked = new Map<number, number>()
+    let spanning = 0
     for (const { at } of row) {
       const across = (at.piece.lengthRuns === 'across') === (axis === 'length')
-      if (at.piece.spansWidth && across) continue
       const size = sizeOf(at.piece, axis)
-      counts.set(size, (counts.get(size) ?? 0) + 1)
+      if (at.piece.spansWidth && across) spanning++
+      else marked.set(size, (marked.get(size) ?? 0) + 1)
     }
-    return Math.max(1, ...counts.values())
+    return Math.max(1, Math.min(2, spanning), ...marked.values())
   }
 }
 
