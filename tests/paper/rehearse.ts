@@ -56,7 +56,7 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
 }
 
 const STEP =
-  /([TC]\d+) (Tear|Cut by the thread|Cut) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears)? ?\. (.+?)\.(?=\s|$)/g
+  /([TC]\d+) (Tear|Cut by the thread|Cut) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears|, only between ([\d ./]+) and ([\d ./]+) (?:cm|mm|in) from its (?:left|upper) edge)? ?\. (.+?)\.(?=\s|$)/g
 
 function follow(words: string, [width, length]: Size, cut: Map<string, Size>, faults: string[]): void {
   const whole: Hand = { left: 0, right: width, start: 0, end: length, promised: null }
@@ -76,7 +76,8 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
     ['the fold of the right hem', width],
   ])
   let steps = 0
-  for (const [, flag, , direction, name, distanceText, from, , gives] of words.matchAll(STEP)) {
+  const cuts = new Map<string, Line[]>()
+  for (const [, flag, , direction, name, distanceText, from, , low0, high0, gives] of words.matchAll(STEP)) {
     steps += 1
     const hand = hands.get(name!)
     const edge = edges.get(from!)
@@ -84,7 +85,6 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
       faults.push(`${flag}: ${hand ? from : name} is not there`)
       continue
     }
-    hands.delete(name!)
     const [low, high] = direction === 'across' ? [hand.start, hand.end] : [hand.left, hand.right]
     // one can only measure from an edge that what is in hand has
     const atLow = Math.abs(edge - low) < NEAR
@@ -95,6 +95,19 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
     const at = atLow ? low + numberOf(distanceText!) : high - numberOf(distanceText!)
     if (at <= low || at >= high) faults.push(`${flag}: runs outside ${name}`)
     edges.set(flag!, at)
+    if (low0 !== undefined && high0 !== undefined) {
+      // it ends inside: nothing comes away before the last cut of this hand
+      const base = direction === 'across' ? hand.left : hand.start
+      const line: Line = { runs: direction!, at, from: base + numberOf(low0), to: base + numberOf(high0) }
+      const lines = [...(cuts.get(name!) ?? []), line]
+      cuts.set(name!, lines)
+      if (gives!.startsWith('Now these come apart: ')) {
+        hands.delete(name!)
+        comeApart(gives!.slice('Now these come apart: '.length), hand, lines, flag!, cut, faults)
+      }
+      continue
+    }
+    hands.delete(name!)
     const before = direction === 'across' ? { ...hand, end: at } : { ...hand, right: at }
     const after = direction === 'across' ? { ...hand, start: at } : { ...hand, left: at }
     const [near, far] = atLow ? [before, after] : [after, before]
@@ -110,6 +123,68 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
   const flags = new Set(words.match(/\b[TC]\d+ (?=Tear|Cut)/g) ?? [])
   if (flags.size !== steps) faults.push(`${flags.size} flags but ${steps} sentences understood`)
   for (const name of hands.keys()) faults.push(`${name} is still in hand at the end`)
+}
+
+interface Line {
+  readonly runs: string
+  readonly at: number
+  readonly from: number
+  readonly to: number
+}
+
+// what no cut separates, found on the grid of all lines; each named piece is one of these, by its size
+function comeApart(
+  words: string,
+  hand: Hand,
+  lines: readonly Line[],
+  flag: string,
+  cut: Map<string, Size>,
+  faults: string[],
+): void {
+  const places = (low: number, high: number, across: string): readonly number[] =>
+    [...new Set([low, high, ...lines.filter((l) => (l.runs === 'across') === (across === 'y')).map((l) => l.at)])].sort(
+      (a, b) => a - b,
+    )
+  const xs = places(hand.left, hand.right, 'x')
+  const ys = places(hand.start, hand.end, 'y')
+  const parted = (runs: string, at: number, middle: number): boolean =>
+    lines.some((l) => l.runs === runs && Math.abs(l.at - at) < NEAR && l.from < middle && middle < l.to)
+  const seen = new Set<string>()
+  const regions: Size[] = []
+  for (let i = 0; i + 1 < xs.length; i++)
+    for (let j = 0; j + 1 < ys.length; j++) {
+      if (seen.has(`${i} ${j}`)) continue
+      const cells = [[i, j] as const]
+      seen.add(`${i} ${j}`)
+      for (let n = 0; n < cells.length; n++) {
+        const [x, y] = cells[n]!
+        const [midX, midY] = [(xs[x]! + xs[x + 1]!) / 2, (ys[y]! + ys[y + 1]!) / 2]
+        for (const [dx, dy, blocked] of [
+          [1, 0, parted('down', xs[x + 1]!, midY)],
+          [-1, 0, parted('down', xs[x]!, midY)],
+          [0, 1, parted('across', ys[y + 1]!, midX)],
+          [0, -1, parted('across', ys[y]!, midX)],
+        ] as const) {
+          const key = `${x + dx} ${y + dy}`
+          if (blocked || seen.has(key) || x + dx < 0 || y + dy < 0 || x + dx > xs.length - 2 || y + dy > ys.length - 2)
+            continue
+          seen.add(key)
+          cells.push([x + dx, y + dy])
+        }
+      }
+      const across = Math.max(...cells.map(([x]) => xs[x + 1]!)) - Math.min(...cells.map(([x]) => xs[x]!))
+      const along = Math.max(...cells.map(([, y]) => ys[y + 1]!)) - Math.min(...cells.map(([, y]) => ys[y]!))
+      const area = cells.reduce((sum, [x, y]) => sum + (xs[x + 1]! - xs[x]!) * (ys[y + 1]! - ys[y]!), 0)
+      // what is no rectangle can be no piece
+      if (Math.abs(area - across * along) < 1) regions.push([across, along])
+    }
+  for (const [, label, acrossText, alongText] of words.matchAll(/(R?\d+) \(([\d ./]+)\s×\s([\d ./]+)\)/g)) {
+    const found = regions.findIndex(
+      ([a, b]) => Math.abs(a - numberOf(acrossText!)) < NEAR && Math.abs(b - numberOf(alongText!)) < NEAR,
+    )
+    if (found < 0) faults.push(`${flag}: no part measures ${acrossText} × ${alongText}`)
+    else cut.set(label!, regions.splice(found, 1)[0]!)
+  }
 }
 
 /** Follows what a sentence says of one side; answers the labels it accounts for, '?' where it does not say. */

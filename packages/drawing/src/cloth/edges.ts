@@ -49,15 +49,21 @@ export function divisionEdges(cloth: CutCloth, view: View, style: Style): readon
 
 function segmentOf(division: Division, cloth: CutCloth, view: View, style: Style): Segment | null {
   const { from, to } = view.stretch
-  // 4 mm past the cloth's own edges, 2 mm into a neighbour
-  const past = (atEdge: boolean): number => (atEdge ? OVERRUN : OVERRUN / 2) * style.by
+  // 4 mm past the cloth's own edges, 2 mm into a neighbour; a cut that ends inside what is in hand stops where it ends
+  const { hand } = division
+  const past = (atEdge: boolean, place: number): number => {
+    if (atEdge) return OVERRUN * style.by
+    const [low, high] = division.runs === 'across' ? [hand.x, hand.x + hand.width] : [hand.y, hand.y + hand.length]
+    return place > low && place < high ? 0 : (OVERRUN / 2) * style.by
+  }
   if (division.runs === 'across') {
     if (division.at < from || division.at > to) return null
     const y = yOn(view, division.at)
     return [
-      xOn(view, division.from) - past(division.from === 0),
+      xOn(view, division.from) - past(division.from === 0, division.from),
       y,
-      xOn(view, division.to) + (division.to === cloth.width ? (view.pastRight ?? past(true)) : past(false)),
+      xOn(view, division.to) +
+        (division.to === cloth.width ? (view.pastRight ?? past(true, division.to)) : past(false, division.to)),
       y,
     ]
   }
@@ -68,9 +74,9 @@ function segmentOf(division: Division, cloth: CutCloth, view: View, style: Style
   const cutOff = { start: division.from < from, end: division.to > to }
   return [
     x,
-    yOn(view, start) - (cutOff.start ? 0 : OVERRUN / 2) * style.by,
+    yOn(view, start) - (cutOff.start ? 0 : past(false, division.from)),
     x,
-    yOn(view, end) + (cutOff.end ? 0 : OVERRUN / 2) * style.by,
+    yOn(view, end) + (cutOff.end ? 0 : past(false, division.to)),
   ]
 }
 

@@ -9,7 +9,7 @@ import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { textWidth, wrap } from '../text.ts'
 import type { Step } from '../words/hands.ts'
-import { heldIn, stepsOf } from '../words/hands.ts'
+import { comesAway, heldIn, stepsOf } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import { lineOf } from '../words/order.ts'
 import type { Leaf } from './leaf.ts'
@@ -56,10 +56,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
       }
       addStep(step)
     }
-    const labels = steps
-      .flatMap((step) => [step.near, step.far])
-      .filter(({ outcome }) => outcome.kind === 'piece' || outcome.kind === 'remnant')
-      .flatMap(({ outcome }) => heldIn(outcome))
+    const labels = comesAway(steps).flatMap(heldIn)
     if (labels.length > 0) {
       const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${next === undefined ? '' : `; measure again before ${next}`}.`
       const set = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
@@ -89,7 +86,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
               ? 'To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.'
               : byThread
                 ? 'By the thread: draw one thread out, right across, and cut along the gap it leaves.'
-                : 'Cut along a ruled line, right across what is in hand.',
+                : 'Cut along a ruled line, right across unless it says where to begin and end.',
           ]
         : [],
       style,
@@ -159,10 +156,8 @@ function pictureOf(
   steps: readonly Step[],
   style: Style,
 ): { readonly height: number; readonly labels: readonly string[]; at(x: number, y: number): readonly Mark[] } | null {
-  const boxes = steps
-    .flatMap((step) => [step.near, step.far])
-    .filter(({ outcome }) => outcome.kind === 'piece' || outcome.kind === 'remnant')
-    .map(({ outcome }) => outcome.box)
+  const away = comesAway(steps)
+  const boxes = away.map(({ box }) => box)
   if (boxes.length === 0) return null
   const from = Math.min(...boxes.map((b) => b.y))
   const to = Math.max(...boxes.map((b) => b.y + b.length))
@@ -170,10 +165,7 @@ function pictureOf(
     [50, 100, 200]
       .map((scale) => 1 / (320 * scale))
       .find((each) => cloth.width * each <= LEFT - 4 && (to - from) * each <= 60) ?? 1 / (320 * 200)
-  const labels = steps
-    .flatMap((step) => [step.near, step.far])
-    .filter(({ outcome }) => outcome.kind !== 'part')
-    .flatMap(({ outcome }) => heldIn(outcome))
+  const labels = away.flatMap(heldIn)
   return {
     height: (to - from) * perUnit,
     labels,

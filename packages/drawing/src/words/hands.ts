@@ -26,8 +26,18 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
   return cloth.divisions.map((division, i) => {
     const next = cloth.divisions[i + 1]
     const hand = names.get(keyOf(division.hand)) ?? CLOTH
-    const sides = nearFirst(division, cloth)
     const ofCloth = hand === CLOTH
+    if (endsInside(division)) {
+      const side: Side = { outcome: division.gives[0], name: hand }
+      return {
+        division,
+        hand,
+        near: side,
+        far: side,
+        group: ofCloth ? 'The cloth' : (groups.get(keyOf(division.hand)) ?? capital(hand)),
+      }
+    }
+    const sides = nearFirst(division, cloth)
     const named = sides.map((outcome, which): Side => {
       if (outcome.kind !== 'part') return { outcome, name: '' }
       const name = nameOf(outcome, which === 1)
@@ -71,9 +81,30 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
   })
 }
 
+/** A cut with shears that ends inside what is in hand: nothing comes away until all such cuts of one hand are made. */
+export const endsInside = ({ gives, hand }: Division): boolean =>
+  gives.every((outcome) => outcome.kind === 'part' && keyOf(outcome.box) === keyOf(hand))
+
+/** All cuts that divide one hand together, in order. */
+export const together = (cloth: CutCloth, division: Division): readonly Division[] =>
+  cloth.divisions.filter((each) => endsInside(each) && keyOf(each.hand) === keyOf(division.hand))
+
 // whether lengths still come off a part
 const dividedAcross = (cloth: CutCloth, part: Outcome): boolean =>
   cloth.divisions.some((d) => d.runs === 'across' && keyOf(d.hand) === keyOf(part.box))
+
+/** What comes away in these steps, in order: pieces, remnants, and what falls apart with the last cut of several. */
+export function comesAway(steps: readonly Step[]): readonly Outcome[] {
+  return steps.flatMap((step) => {
+    if (endsInside(step.division)) {
+      const last = steps.filter((each) => keyOf(each.division.hand) === keyOf(step.division.hand)).at(-1)
+      return last === step ? [step.near.outcome] : []
+    }
+    return [step.near, step.far]
+      .map(({ outcome }) => outcome)
+      .filter(({ kind }) => kind === 'piece' || kind === 'remnant')
+  })
+}
 
 /** Labels a part holds, by number, pieces first. */
 export function heldIn(outcome: Outcome): readonly string[] {

@@ -4,8 +4,8 @@ import type { OrderLine } from '../api.ts'
 import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
 import type { Side, Step } from './hands.ts'
-import { CLOTH, heldIn, REST, stepsOf } from './hands.ts'
-import { labelsListed } from './list.ts'
+import { CLOTH, endsInside, heldIn, REST, stepsOf, together } from './hands.ts'
+import { labelsListed, listed } from './list.ts'
 
 /**
  * The tear-and-cut order in sentences that need nothing else: what is in hand, how far from which edge, what comes away.
@@ -19,15 +19,18 @@ export function orderInWords(result: Result, cloth: CutCloth, unit?: Unit): read
 export function lineOf(step: Step, cloth: CutCloth, measure: Measure): OrderLine {
   const { division, hand } = step
   const direction = division.runs === 'across' ? 'across' : 'down'
+  const inside = endsInside(division)
   return {
     flag: division.flag,
     cloth: cloth.name,
     todo: [
       `${VERBS[division.how]} ${direction} ${hand}, `,
       measure.full(division.measure.distance),
-      ` from ${edgeWords(division.measure.from)}${AFTERWARDS[division.how](division)}`,
+      ` from ${edgeWords(division.measure.from)}${inside ? betweenWords(division, measure) : AFTERWARDS[division.how]}`,
     ],
-    gives: `${nearWords(step.near, division, measure)}; ${farWords(step.far, division, measure)}`,
+    gives: inside
+      ? insideWords(division, cloth, measure)
+      : `${nearWords(step.near, division, measure)}; ${farWords(step.far, division, measure)}`,
     hand: step.group,
   }
 }
@@ -45,11 +48,34 @@ const VERBS: Readonly<Record<Division['how'], string>> = {
   'shears-through-hem-then-tear': 'Tear',
 }
 
-const AFTERWARDS: Readonly<Record<Division['how'], (division: Division) => string>> = {
-  tear: () => '',
-  shears: () => '',
-  thread: () => '',
-  'shears-through-hem-then-tear': () => ', through hems with shears',
+const AFTERWARDS: Readonly<Record<Division['how'], string>> = {
+  tear: '',
+  shears: '',
+  thread: '',
+  'shears-through-hem-then-tear': ', through hems with shears',
+}
+
+// where a cut begins and ends that does not run right across
+function betweenWords({ runs, from, to, hand }: Division, measure: Measure): string {
+  const edge = runs === 'across' ? hand.x : hand.y
+  const [low, high] = [from, to].map((place) => (place - edge) as Length)
+  return `, only between ${measure.bare(low!)} and ${measure.full(high!)} from its ${runs === 'across' ? 'left' : 'upper'} edge`
+}
+
+function insideWords(division: Division, cloth: CutCloth, measure: Measure): string {
+  const all = together(cloth, division)
+  const [first] = all
+  if (division !== all.at(-1)) {
+    const chalk = division === first ? `Chalk ${labelsListed(all.map((each) => each.flag))} first; n` : 'N'
+    return `${chalk}othing comes away yet`
+  }
+  const held = heldIn(division.gives[0])
+  const sized = [...cloth.placed.map((p) => [p.label, p] as const), ...cloth.remnants.map((r) => [r.name, r] as const)]
+  const words = held.flatMap((label) => {
+    const found = sized.find(([name]) => name === label)?.[1]
+    return found ? [`${label} (${measure.size(found.width, found.length)})`] : []
+  })
+  return `Now these come apart: ${listed(words)}`
 }
 
 function nearWords(side: Side, division: Division, measure: Measure): string {
