@@ -1,8 +1,8 @@
 import { cm, length, mm, toMm, ZERO } from '@lengthwise/units'
 import { expect, test } from 'vitest'
-import type { Cloth, DuvetCover, Order } from '../src/index.ts'
+import type { Cloth, DuvetCover, FlatSheet, Order } from '../src/index.ts'
 import { sewUp, waysToMake } from '../src/index.ts'
-import { bolt, cover, face, orderOf, PLAIN_PRINT, sheet, tablesOf } from './orders.ts'
+import { bolt, COMMON, cover, face, orderOf, PLAIN_PRINT, sheet, tablesOf } from './orders.ts'
 
 const KEPT = { kind: 'kept-hems', finger: cm(2), lap: cm(0.4), stitching: ZERO } as const
 
@@ -86,4 +86,39 @@ test('hems that overlap by 4 mm are listed as one seam line with its lap', () =>
   // the outer foot seam has what the finger's width leaves, on both edges
   const foot = way!.seams.find((s) => s.role === 'side' && s.a.edge === 'foot')
   expect([foot?.allowanceA, foot?.allowanceB]).toEqual([cm(2), cm(2)])
+})
+
+const HEM = { depth: cm(2), turns: 2, turnedIn: cm(2) } as const
+
+function flatSheet(head: FlatSheet['hems']['head'], long: number): FlatSheet {
+  return {
+    ...COMMON,
+    item: 'flat-sheet',
+    finished: { width: cm(150), length: cm(long) },
+    hems: { head, foot: 'kept-hem', left: HEM, right: HEM },
+    face: face('old', { joined: 'one-piece', lengthRuns: 'along' }),
+  }
+}
+
+test('a smaller sheet from a larger one: the foot hem kept, the head hemmed anew', () => {
+  const made = flatSheet(HEM, 200)
+  const order = orderOf([sheet('old', cm(230), cm(260), cm(10), cm(2.5))], [made])
+  const [way] = waysToMake(order, made, tablesOf(order)).ways
+  expect(sewUp(order, made, way!).faults).toEqual([])
+  // 200 + 4 at the head and nothing at the foot; 150 + 4 + 4
+  expect(way!.pieces.map((p) => [cmOf(p.cutWidth), cmOf(p.cutLength), p.needs.foot.kind])).toEqual([
+    [158, 204, 'kept-hem'],
+  ])
+})
+
+test('both end hems kept: a sheet as long as the one it is cut from, or none', () => {
+  const lengths = (long: number): readonly number[] => {
+    const made = flatSheet('kept-hem', long)
+    const order = orderOf([sheet('old', cm(230), cm(260), cm(10), cm(2.5))], [made])
+    return waysToMake(order, made, tablesOf(order)).ways.map((way) => {
+      expect(sewUp(order, made, way).faults).toEqual([])
+      return cmOf(way.pieces[0]!.cutLength)
+    })
+  }
+  expect([lengths(260), lengths(200)]).toEqual([[260], []])
 })

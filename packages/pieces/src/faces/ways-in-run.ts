@@ -223,7 +223,7 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
       ]
         .filter((word) => word !== '')
         .join('/'),
-      words: `${wordsOf(order, split)}${inParts ? `, panels of ${parts.join(', ')} parts` : ''}, ${where}`,
+      words: `${wordsOf(order, split)}${inParts ? `, panels joined from ${parts.join(', ')} sections` : ''}, ${where}`,
       cloths: [cloth],
       run,
       shrinks: own,
@@ -239,7 +239,7 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     const part = roundUpTo(shareOut(least + 2 * ask.seam.allowance * (parts - 1), parts), order.markTo)
     return Array.from({ length: parts }, (_, k) => ({
       role: `${k + 1}`,
-      words: `part ${k + 1}`,
+      words: `section ${k + 1}`,
       run: part,
       joint: k === 0 ? null : ({ kind: 'join', allowance: ask.seam.allowance } as const),
     }))
