@@ -18,12 +18,15 @@ import { PLAN_FIELDS } from './plan-fields.ts'
 import { goTo, ProblemSummary } from './problems.tsx'
 import type { Scope } from './scope.ts'
 import { idOf, inside, measureInOf } from './scope.ts'
-import { ThingToSew } from './sew.tsx'
+import { nameOfThing, ThingToSew } from './sew.tsx'
 import { SpecFields } from './spec-field.tsx'
 import type { History } from './store.ts'
 import { begin, change, redo, replace, undo } from './store.ts'
 import { TakeToTheTable } from './take.tsx'
 import { InTheShop, SoFar } from './top.tsx'
+
+// whoever has not touched a box for so long has finished writing in it
+const WRITING = 2000
 
 /** The whole page: one column, read from top to bottom. */
 export function App(): ComponentChildren {
@@ -31,8 +34,10 @@ export function App(): ComponentChildren {
   const [answer, setAnswer] = useState<Answer>(NO_ANSWER)
   const [refused, setRefused] = useState<readonly Problem[]>([])
   const [asked, setAsked] = useState(false)
+  const [settled, setSettled] = useState(true)
   const answerer = useRef<Answerer | null>(null)
   const { plan } = history
+  const told = settled ? answer.problems : []
 
   useEffect(() => {
     answerer.current = new Answerer(setAnswer)
@@ -40,10 +45,17 @@ export function App(): ComponentChildren {
     if (before !== null) openText(before, false)
     return () => answerer.current?.stop()
   }, [])
-  useEffect(() => answerer.current?.ask(plan), [plan])
   useEffect(() => {
-    document.title = `${answer.problems.length > 0 ? 'Problem: ' : ''}How much cloth, and where to cut`
-  }, [answer.problems])
+    answerer.current?.ask(plan)
+    // what is wrong with a half-written number is not called out while it is being written
+    const writing = document.activeElement instanceof HTMLInputElement && document.activeElement.type === 'text'
+    setSettled(!writing)
+    const timer = setTimeout(() => setSettled(true), WRITING)
+    return () => clearTimeout(timer)
+  }, [plan])
+  useEffect(() => {
+    document.title = `${told.length > 0 ? 'Problem: ' : ''}How much cloth, and where to cut`
+  }, [told.length])
   useEffect(() => {
     if (answer.current) setAsked(false)
   }, [answer.current])
@@ -65,16 +77,16 @@ export function App(): ComponentChildren {
   const exchange = (next: Plan): void => setHistory((now) => replace(now, next))
 
   async function openText(text: string, tell = true): Promise<void> {
-    const told = await askOnce({ ask: 'open', text })
-    if (told.tell === 'opened' && told.outcome.ok) {
-      exchange(writeOut(told.outcome.value))
+    const opened = await askOnce({ ask: 'open', text })
+    if (opened.tell === 'opened' && opened.outcome.ok) {
+      exchange(writeOut(opened.outcome.value))
       setRefused([])
       setAsked(tell)
     } else
       setRefused(
-        told.tell === 'opened' && !told.outcome.ok
-          ? told.outcome.problems
-          : [unreadable(told.tell === 'fault' ? told.message : 'It is no plan')],
+        opened.tell === 'opened' && !opened.outcome.ok
+          ? opened.outcome.problems
+          : [unreadable(opened.tell === 'fault' ? opened.message : 'It is no plan')],
       )
   }
 
@@ -100,6 +112,11 @@ export function App(): ComponentChildren {
     problems: base.length === 0 ? answer.problems : problemsBelow(base),
   })
   const whole = scope([])
+  const nameOf = (path: string): string => {
+    const [, list, n] = /^(make|cloth)\[(\d+)\]/.exec(path) ?? []
+    const one = list === undefined ? undefined : at(plan, [list, Number(n)])
+    return list === 'make' ? nameOfThing(one) : isRecord(one) ? textOf(one.name) : ''
+  }
 
   return (
     <>
@@ -117,15 +134,15 @@ export function App(): ComponentChildren {
           />
         </label>
       </header>
-      <main data-answer={answer.working ? 'working' : 'there'}>
+      <main data-answer={answer.working ? 'working' : 'there'} onFocusOut={() => setSettled(true)}>
         <ProblemSummary
           problems={refused}
           focus={refused.length > 0}
           lead="The file was not opened; what was here before is still here."
         />
-        <ProblemSummary problems={refused.length > 0 ? [] : answer.problems} focus={asked} />
+        <ProblemSummary problems={refused.length > 0 ? [] : told} nameOf={nameOf} focus={asked} />
         <h1>How much cloth, and where to cut</h1>
-        <SoFar answer={answer} onStop={() => answerer.current?.stop()} />
+        <SoFar answer={answer} problems={told.length} onStop={() => answerer.current?.stop()} />
         <InTheShop plan={plan} answer={answer} change={alter} />
 
         <section aria-labelledby="sewing-what">

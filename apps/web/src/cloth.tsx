@@ -95,6 +95,9 @@ function Widths({ scope }: { readonly scope: Scope }): ComponentChildren {
               text={price}
               width={6}
               mode="decimal"
+              problem={problemsAt(scope, `widths.${n}.price`)
+                .map((problem) => `${problem.message}. ${problem.hint}`)
+                .join(' ')}
               onText={(next) => set(n, width, next)}
             />
             {widths.length > 1 && (

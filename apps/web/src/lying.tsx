@@ -67,7 +67,7 @@ export function Ruler(props: {
   readonly sign: string
 }): ComponentChildren {
   const { longest, scale, unit, sign } = props
-  const each = unit * scale < 48 ? 2 : 1
+  const each = [1, 2, 5, 10, 20, 50].find((n) => n * unit * scale >= 56) ?? 100
   const steps = Array.from({ length: Math.floor(longest / unit / each) + 1 }, (_, n) => n * each)
   return (
     <svg

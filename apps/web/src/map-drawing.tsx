@@ -75,10 +75,15 @@ export function MapDrawing(props: {
           {/* biome-ignore lint/a11y/noStaticElementInteractions: as above */}
           <div
             class="sized"
-            style={{ width: `${figure.width * pixels}px`, height: `${(view.to - view.from) * pixels}px` }}
+            style={{
+              '--width': `${figure.width * pixels}px`,
+              '--shown': `${(view.to - view.from) * pixels}px`,
+              '--height': `${figure.height * pixels}px`,
+              '--above': `${-view.from * pixels}px`,
+            }}
             onClick={point}
           >
-            <div class="moved" style={{ height: `${figure.height * pixels}px`, marginTop: `${-view.from * pixels}px` }}>
+            <div class="moved">
               <div class="figure" dangerouslySetInnerHTML={{ __html: svg }} />
               {found && (
                 <svg class="found" viewBox={`0 0 ${figure.width} ${figure.height}`} aria-hidden="true">

@@ -6,6 +6,8 @@ import { idOf } from './scope.ts'
 /** Everything there is to mend, each line leading to its field; takes the keyboard when it was asked for. */
 export function ProblemSummary(props: {
   readonly problems: readonly Problem[]
+  /** says what the thing or cloth of a problem is called; empty where it has no name */
+  readonly nameOf?: (path: string) => string
   readonly focus: boolean
   readonly lead?: string
 }): ComponentChildren {
@@ -22,7 +24,7 @@ export function ProblemSummary(props: {
       <ul>
         {props.problems.slice(0, MOST).map((problem) => (
           <li key={`${problem.path} ${problem.code}`}>
-            <ProblemLink problem={problem} />
+            <ProblemLink problem={problem} name={props.nameOf?.(problem.path) ?? ''} />
           </li>
         ))}
       </ul>
@@ -34,8 +36,9 @@ export function ProblemSummary(props: {
 const MOST = 20
 
 /** Goes to the field of a problem, or to the closest thing around it that is on the page. */
-function ProblemLink({ problem }: { readonly problem: Problem }): ComponentChildren {
-  const words = `${problem.message}. ${problem.hint}`
+function ProblemLink(props: { readonly problem: Problem; readonly name: string }): ComponentChildren {
+  const { problem, name } = props
+  const words = `${name === '' ? '' : `${name}: `}${problem.message}. ${problem.hint}`
   if (problem.path === '') return <span>{words}</span>
   return (
     <a

@@ -12,12 +12,16 @@ import type { Change } from './scope.ts'
 import { measureInOf, UNIT_WORDS } from './scope.ts'
 
 /** The answer so far in one sentence, or what stands in its way. */
-export function SoFar(props: { readonly answer: Answer; readonly onStop: () => void }): ComponentChildren {
-  const { answer, onStop } = props
+export function SoFar(props: {
+  readonly answer: Answer
+  readonly problems: number
+  readonly onStop: () => void
+}): ComponentChildren {
+  const { answer, problems, onStop } = props
   return (
     <div class="so-far">
       <div role="status">
-        <Standing answer={answer} />
+        <Standing answer={answer} problems={problems} />
         {answer.working && (
           <p class="hint">
             {answer.progress === '' ? 'Trying layouts' : answer.progress}
@@ -36,8 +40,9 @@ export function SoFar(props: { readonly answer: Answer; readonly onStop: () => v
   )
 }
 
-function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
-  const { result, problems, fault } = answer
+function Standing(props: { readonly answer: Answer; readonly problems: number }): ComponentChildren {
+  const { answer, problems } = props
+  const { result, fault } = answer
   return (
     <>
       {fault !== null && (
@@ -46,9 +51,9 @@ function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
           after the program.
         </p>
       )}
-      {problems.length > 0 && (
+      {problems > 0 && (
         <p class="lead">
-          {problems.length === 1 ? 'One thing' : `${problems.length} things`} to mend before there is a new answer.{' '}
+          {problems === 1 ? 'One thing' : `${problems} things`} to mend before there is a new answer.{' '}
           <a href="#problems">See what</a>
         </p>
       )}
@@ -60,7 +65,9 @@ function Standing({ answer }: { readonly answer: Answer }): ComponentChildren {
           </p>
         </div>
       )}
-      {result === null && problems.length === 0 && fault === null && <p class="lead">Working out how much to buy…</p>}
+      {result === null && answer.problems.length === 0 && fault === null && (
+        <p class="lead">Working out how much to buy…</p>
+      )}
     </>
   )
 }
