@@ -66,8 +66,8 @@ export function sectionPlan(trial: Trial, meter: Meter): { section: Section; tim
   return timesOf(trial, [...sections.values()])
 }
 
-const MOST_ROUNDS = 60
-const MOST_LENGTHS = 160
+const MOST_ROUNDS = 80
+const MOST_LENGTHS = 500
 
 /** Lengths of one piece, of two behind one another, and of three while there are not too many. */
 function candidateLengths(trial: Trial): number[] {
@@ -75,7 +75,7 @@ function candidateLengths(trial: Trial): number[] {
   const all = new Set(one)
   for (const a of one) for (const b of one) all.add(a + b)
   const two = [...all]
-  if (two.length * one.length <= 4 * MOST_LENGTHS) for (const a of two) for (const b of one) all.add(a + b)
+  if (two.length * one.length <= 3 * MOST_LENGTHS) for (const a of two) for (const b of one) all.add(a + b)
   return [...all].sort((a, b) => a - b).slice(0, MOST_LENGTHS)
 }
 
