@@ -17,7 +17,7 @@
  * a share of the area placed, which sets large pieces down first and leaves the small ones for the gaps.
  * Cost: pieces × beam width × kinds. Nothing is proved.
  */
-import type { Rect } from '../model.ts'
+import type { Control, Rect } from '../model.ts'
 import type { Random } from './random.ts'
 import type { Part } from './tree.ts'
 import { rect, splitOf } from './tree.ts'
@@ -43,6 +43,22 @@ export interface Meter {
   readonly stop: () => boolean
 }
 
+/** The steps of a control, and its stop, asked once in a while: it may cost much more than a step. */
+export function meterOf(control: Control): Meter {
+  const { stop } = control
+  if (stop === undefined) return { steps: control.effort, stop: () => false }
+  let stopped = false
+  let asked = 0
+  return {
+    steps: control.effort,
+    stop: () => {
+      asked++
+      if (!stopped && asked % 16 === 0) stopped = stop()
+      return stopped
+    },
+  }
+}
+
 export interface Filled {
   readonly part: Part
   /** area of the pieces in it */
@@ -57,7 +73,6 @@ interface Room extends Rect {
 }
 
 interface Node {
-  readonly parent: Node | null
   readonly choice: Choice | null
   /** pieces left, by slot of the kinds in use */
   readonly left: readonly number[]
@@ -71,6 +86,9 @@ interface Node {
 
 /** A block of `across` × `along` equal pieces with its first corner at x, y. */
 interface Choice {
+  /** the lower, the better */
+  readonly score: number
+  readonly node: Node
   readonly room: Room
   readonly option: Option
   readonly x: number
@@ -90,12 +108,6 @@ interface Option {
   /** its area as the guide sees it */
   readonly worth: number
   readonly key: number
-}
-
-interface Candidate {
-  readonly score: number
-  readonly node: Node
-  readonly choice: Choice
 }
 
 /** What one run of the search shares. */
@@ -125,7 +137,6 @@ export function fill(trial: Trial, room: Rect, available: readonly number[], set
     meter: settings.meter,
   }
   const root: Node = {
-    parent: null,
     choice: null,
     left,
     room: roomOn(null, room),
@@ -143,12 +154,13 @@ export function fill(trial: Trial, room: Rect, available: readonly number[], set
 }
 
 function optionsOf(trial: Trial, slots: readonly number[], room: Rect, random: Random, noise: number): Option[] {
-  const slotOf = new Map(slots.map((kind, slot) => [kind, slot]))
+  const slotOf: number[] = new Array(trial.counts.length).fill(-1)
+  for (const [slot, kind] of slots.entries()) slotOf[kind] = slot
   const keys = slots.map(() => random.below(0x40000000) * 4 + 1)
   const options: Option[] = []
   for (const shape of trial.shapes) {
-    const slot = slotOf.get(shape.kind)
-    if (slot === undefined || shape.width > room.width || shape.length > room.length) continue
+    const slot = slotOf[shape.kind]!
+    if (slot < 0 || shape.width > room.width || shape.length > room.length) continue
     const area = trial.areas[shape.kind]!
     // only few places touch the start or the end: what needs them goes first
     const worth = ((trial.rare[shape.kind] ? 1000 : 1) * area * (100 + random.below(noise + 1) - noise / 2)) / 100
@@ -169,7 +181,7 @@ function searched(run: Run, root: Node, total: number): Node {
     if (meter.steps <= 0 || meter.stop()) break
     seen.clear()
     let kept = 0
-    for (const candidate of waiting.sorted()) {
+    for (const candidate of waiting.candidates) {
       const node = grown(candidate)
       settle(run, node)
       if (node.waste > run.budget) continue
@@ -186,27 +198,25 @@ function searched(run: Run, root: Node, total: number): Node {
   return best
 }
 
-/** The best candidates of one level; the worst are forgotten as better ones come. */
+/** The best candidates of one level in order, at most `room` of them; of equals the earlier stays ahead. */
 class Level {
-  private candidates: Candidate[] = []
+  readonly candidates: Choice[] = []
   private readonly room: number
-  /** a candidate with this score or more would not be kept */
+  /** a candidate with this score or more is not kept */
   worst = Number.POSITIVE_INFINITY
 
-  constructor(beam: number) {
-    this.room = beam * 2 + 4
+  constructor(room: number) {
+    this.room = room
   }
 
-  add(candidate: Candidate): void {
-    this.candidates.push(candidate)
-    if (this.candidates.length >= 3 * this.room) {
-      this.candidates = this.sorted().slice(0, this.room)
-      this.worst = this.candidates[this.room - 1]!.score
-    }
-  }
-
-  sorted(): Candidate[] {
-    return this.candidates.sort((a, b) => a.score - b.score)
+  add(candidate: Choice): void {
+    const { candidates } = this
+    if (candidates.length === this.room) candidates.pop()
+    let at = candidates.length
+    candidates.push(candidate)
+    for (; at > 0 && candidates[at - 1]!.score > candidate.score; at--) candidates[at] = candidates[at - 1]!
+    candidates[at] = candidate
+    if (candidates.length === this.room) this.worst = candidates[this.room - 1]!.score
   }
 }
 
@@ -273,7 +283,7 @@ function tryBlock(
   const placed = run.greed * (node.worth + option.worth * across * along)
   let waiting = run.levels[level]
   if (waiting === undefined) {
-    waiting = new Level(run.beam)
+    waiting = new Level(2 * run.beam + 4)
     run.levels[level] = waiting
   }
   const unsplit = before + above === 0 || beside + right === 0
@@ -287,13 +297,13 @@ function tryBlock(
     if (before > 0 && (before < leastLength || rowWidth < leastWidth)) lost += before * rowWidth
     const score = lost - placed
     if (lost > run.budget || score >= waiting.worst) continue
-    waiting.add({ score, node, choice: { room, option, x, y, across, along, rows: rows === 1 } })
+    waiting.add({ score, node, room, option, x, y, across, along, rows: rows === 1 })
   }
 }
 
 /** The node a candidate stands for; its waste is that of the rooms given up on the way to its room. */
-function grown({ node, choice }: Candidate): Node {
-  const { room, option, x, y, across, along, rows } = choice
+function grown(choice: Choice): Node {
+  const { node, room, option, x, y, across, along, rows } = choice
   const placed = across * along
   const left = node.left.slice()
   left[option.slot] = left[option.slot]! - placed
@@ -328,7 +338,6 @@ function grown({ node, choice }: Candidate): Node {
     }
   }
   return {
-    parent: node,
     choice,
     left,
     room: top,
@@ -373,9 +382,7 @@ function fitsSome({ options, trial }: Run, left: readonly number[], room: Rect):
 /** The tree of a node: each choice divides its room; rooms nobody chose are spare. */
 function treeOf(whole: Rect, last: Node): Part {
   const choices = new Map<string, Choice>()
-  for (let node: Node | null = last; node !== null; node = node.parent) {
-    if (node.choice !== null) choices.set(nameOf(node.choice.room), node.choice)
-  }
+  for (let { choice } = last; choice !== null; { choice } = choice.node) choices.set(nameOf(choice.room), choice)
   const build = (room: Rect): Part => {
     const choice = room.width > 0 && room.length > 0 ? choices.get(nameOf(room)) : undefined
     if (choice === undefined) return { kind: 'spare', rect: room }

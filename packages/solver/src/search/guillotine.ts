@@ -7,7 +7,7 @@ import type { Control, Rect } from '../model.ts'
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import type { Filled, Meter } from './fill.ts'
-import { fill } from './fill.ts'
+import { fill, meterOf } from './fill.ts'
 import type { Random } from './random.ts'
 import { randomFrom } from './random.ts'
 import type { Growth } from './regrow.ts'
@@ -33,10 +33,10 @@ export function growStrip(
 ): { found: Found | null; steps: number } {
   const random = randomFrom(Number.isFinite(longest) ? longest : 0)
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
-  const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
+  const meter = meterOf(control)
   const laid = isBatch(problem, pieces) ? inSections(trialOf(problem, bound, random), meter, random) : null
   if (laid !== null && laid.length <= longest) control.onProgress?.(laid.length, bound)
-  const rest = { ...control, effort: meter.steps }
+  const rest: Control = { ...control, effort: meter.steps }
   const { found, steps } = growFrom(problem, rest, bound, longest, random, laid)
   return {
     found: found !== null && found.length <= longest ? found : null,
@@ -53,7 +53,7 @@ function growFrom(
   random: Random,
   start: Found | null,
 ): { found: Found | null; steps: number } {
-  const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
+  const meter = meterOf(control)
   const whole = needsWhole(problem) ? problem.length : null
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
   let patience = 12_000 * pieces

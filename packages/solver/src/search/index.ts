@@ -3,6 +3,7 @@ import type { Problem, Spot } from '../problem.ts'
 import { endOf } from '../problem.ts'
 import { corners } from './corners.ts'
 import type { Meter } from './fill.ts'
+import { meterOf } from './fill.ts'
 import { packed } from './free.ts'
 import { growStrip } from './guillotine.ts'
 import { randomFrom } from './random.ts'
@@ -39,7 +40,7 @@ export function searchFree(problem: Problem, control: Control, bound: number, lo
   const random = randomFrom(0xf4ee)
   const trial = trialOf(problem, Number.isFinite(longest) ? longest : problem.width, random)
   if (!trial.plain) return searchGuillotine(problem, control, bound, longest)
-  const meter: Meter = { steps: control.effort, stop: control.stop ?? (() => false) }
+  const meter = meterOf(control)
   const run = new FreeRun(trial, control, bound, longest, meter)
   return run.searched()
 }

@@ -46,7 +46,8 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
     }
     // a new filling may hold less, most often a little, at times two pieces' worth: without that, large pieces never come in
     const share = random.below(1000) / 1000
-    const loss = 2 * mean * share * share
+    // but never so often that it strays far from the best
+    const loss = Math.max(0, Math.min(2 * mean * share * share, best.outArea + 4 * mean - now.outArea))
     const filling = fill(trial, region.rect, available, {
       beam: 2 + random.below(random.below(8) === 0 ? 40 : 8),
       budget: region.rect.width * region.rect.length - heldArea + loss,
