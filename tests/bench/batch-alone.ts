@@ -9,7 +9,7 @@ const used = (): number => {
   return user + system
 }
 const start = used()
-const answer = lay(request, { effort: 1_000_000_000, stop: () => used() - start > limit })
+const answer = lay(request, { effort: 60_000_000, stop: () => used() - start > limit })
 const faults = check(request, answer)
 if (faults.length > 0) throw new Error(`a wrong answer: ${faults.map(({ message }) => message).join('; ')}`)
 const { length, bound, status, steps } = answer

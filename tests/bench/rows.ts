@@ -36,8 +36,8 @@ interface Measured {
   readonly ms: number
 }
 
-/** More steps than a case takes in its seconds. */
-const EFFORT = 1_000_000_000
+/** Steps for a case, about as many as the tree search takes in ten seconds. */
+const EFFORT = 60_000_000
 
 function milliseconds(): number {
   const { user, system } = process.cpuUsage()

@@ -77,6 +77,9 @@ const MOST_MULTISETS = 2 ** 50
 /** With no more multisets than this the fronts end in about a second, whatever the limits. */
 const SURE_MULTISETS = 10_000
 
+/** With more than this the exact methods end only where hardly anything is wasted. */
+const HOPEFUL_MULTISETS = 2 ** 24
+
 /** Layouts of more pieces are taken as they come; of n pieces, this over n² exchanges of halves are compared. */
 const MOST_TIDIED = 24
 const MOST_TIDYING = 800
@@ -117,7 +120,7 @@ class Run {
     // a little search first: a shorter layout spares the exact methods most of their work
     if (!this.proved() && sets > SURE_MULTISETS) this.search(control.effort / 8)
     if (!this.proved() && (!problem.tied || Phases.of(problem, true)) && sets <= MOST_MULTISETS) {
-      this.exact(sets <= SURE_MULTISETS ? control.effort : control.effort / 2)
+      this.exact(this.exactShare(sets))
     }
     if (this.best === null && longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
@@ -128,12 +131,21 @@ class Run {
     return answerOf(status, this.best, this.certificate, this.steps)
   }
 
+  /** Steps up to which the exact methods may go on: all where they surely end, few where they hardly will. */
+  private exactShare(sets: number): number {
+    const { effort } = this.control
+    if (sets <= SURE_MULTISETS) return effort
+    // a shortest layout in guillotine divisions proves nothing for free cuts
+    if (this.problem.cuts === 'free') return 0
+    return this.steps + (effort - this.steps) / (sets <= HOPEFUL_MULTISETS ? 2 : 20)
+  }
+
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
     const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), {
       ...control,
-      effort: Math.floor(until) - this.steps,
+      effort: Math.max(0, Math.floor(until) - this.steps),
       onProgress: (length, bound) => {
         if (problem.cuts === 'guillotine')
           control.onProgress?.(length && length * problem.unitAlong, bound * problem.unitAlong)
