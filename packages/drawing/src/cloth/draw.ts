@@ -44,8 +44,8 @@ export interface DrawOptions {
   readonly margins: readonly Box[]
   /** divisions done already, by screen; null: all are drawn as to be done */
   readonly done: number | null
-  /** words at the foot of a stretch that goes on elsewhere */
-  readonly goesOn: string | null
+  /** words at the foot of a stretch that goes on elsewhere, the best first */
+  readonly goesOn: readonly string[]
 }
 
 export interface Drawing {
@@ -560,7 +560,11 @@ function edgeNames(cloth: CutCloth, options: DrawOptions, field: Box, taken: rea
   put(beginning, above, [middle, 'middle'], [field.x, 'start'], [field.x + field.width * 0.3, 'middle'], [right, 'end'])
   if (cloth.edges.left.kind === 'selvedge') put('Selvedge', above, [field.x, 'start'])
   if (cloth.edges.right.kind === 'selvedge') put('Selvedge', above, [right, 'end'])
-  const ending = atEnd ? endName(cloth.edges.end, ends[1]!, 'Foot hem') : (options.goesOn ?? '')
+  const ending = atEnd
+    ? endName(cloth.edges.end, ends[1]!, 'Foot hem')
+    : (options.goesOn.find((words) => textWidth(words, small, 500) <= options.rightLimit - field.x) ??
+      options.goesOn.at(-1) ??
+      '')
   if (ending !== '') put(ending, below, [field.x, 'start'], [middle, 'middle'], [right, 'end'])
   return marks
 }

@@ -184,7 +184,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       ...new Set(
         shrinking.map(
           (cloth) =>
-            `${oneLine(cloth.name)} ${printPercent(cloth.cloth.shrinks.along)} along and ${printPercent(cloth.cloth.shrinks.across)} across`,
+            `${oneLine(cloth.name)} ${printPercent(cloth.cloth.shrinks.along, { noBreak: true })} along and ${printPercent(cloth.cloth.shrinks.across, { noBreak: true })} across`,
         ),
       ),
     ]

@@ -91,7 +91,7 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
         rightLimit: left + clothWide + pastRight,
         margins: room > 30 ? [box(which * column, below, column - 1, Math.min(30, room))] : [],
         done: null,
-        goesOn: goesOn(stretch, which === 0 ? 'at the right' : 'on the next page'),
+        goesOn: goesOn(stretch, which === 0 ? 'right' : 'next page'),
       })
       if (drawing.homeless.length > 0) return null
       drawings.push(drawing)
@@ -99,9 +99,11 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     const x = column + 4
     const second = pair[1]
     const lowest = second ? lowestOf(drawings[1]!, TOP + (second.to - second.from) * perUnit) : TOP - 7
-    const key = keyMarks(keyRows(cloth, drawings, measure), x, lowest + 7, FRAME.width - x, style, 1)
-    if (lowest + 7 + key.height + 14 > 236) return null
-    addFigure(on, setting, drawings, [...key.marks, ...scaleBar(setting, x, lowest + 7 + key.height + 4)])
+    // without room the key stands with the whole cloth alone; the scale is wanted on every page
+    const full = keyMarks(keyRows(cloth, drawings, measure), x, lowest + 7, FRAME.width - x, style, 1)
+    const key = lowest + full.height + 21 <= 236 ? full : { marks: [], height: 0 }
+    if (lowest + key.height + 21 > 236) return null
+    addFigure(on, setting, drawings, [...key.marks, ...scaleBar(setting, x, lowest + key.height + 11)])
     on.parts.push(checkLine())
     leaves.push(on)
   }
@@ -173,7 +175,7 @@ function oneStretch({ cloth, measure, style, perUnit, ruler }: Setting, stretch:
       box(0, below, FRAME.width, TOP + ZONE - foot - below),
     ].filter((each) => each.width > 12 && each.height > 5),
     done: null,
-    goesOn: goesOn(stretch, 'on the next page'),
+    goesOn: goesOn(stretch, 'next page'),
   })
 }
 
@@ -199,8 +201,12 @@ const fromWords = (stretch: Stretch): string =>
 
 const decapital = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)
 
-const goesOn = (stretch: Stretch, where: string): string =>
-  `Goes on ${where}${stretch.toFlag ? `, from ${stretch.toFlag}` : ''}`
+const goesOn = ({ toFlag }: Stretch, where: 'right' | 'next page'): readonly string[] => {
+  const from = toFlag ? ` from ${toFlag}` : ''
+  return where === 'right'
+    ? [`Goes on at the right,${from}`.replace(/,$/, ''), `At the right${from}`]
+    : [`The next page goes on${from}`, `Next page${from}`]
+}
 
 function addFigure(
   on: Leaf,
