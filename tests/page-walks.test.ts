@@ -88,6 +88,8 @@ describe('walks', () => {
     await start(page, 'A print with a top and a half-drop repeat')
     // cover 225 × 220, cloth 140, repeat 64 half-drop, placket 4 + 4: laid length 939, with 5 at each end 949 (worked by hand)
     expect(await answerOf(page)).toContain('9.5')
+    // sides of 47 less 1.5 at each edge: seams 44 from either side
+    expect(await wordsOf(page.locator('.seams'))).toBe('Seams 44 and 181 cm from the left')
     expect(await page.getByLabel('It has a top').first().isChecked()).toBe(true)
     await page.getByLabel('It looks the same upside down').click()
     await answered(page)

@@ -1,4 +1,5 @@
 import { WORDS } from '@lengthwise/drawing'
+import type { Result } from '@lengthwise/planner'
 import type { Problem } from '@lengthwise/units'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
@@ -18,6 +19,8 @@ import { PLAN_FIELDS } from './plan-fields.ts'
 import { goTo, ProblemSummary } from './problems.tsx'
 import type { Scope } from './scope.ts'
 import { idOf, inside, measureInOf } from './scope.ts'
+import type { FaceSeams } from './seams.ts'
+import { NO_SEAMS, seamsOf } from './seams.ts'
 import { nameOfThing, ThingToSew } from './sew.tsx'
 import { SpecFields } from './spec-field.tsx'
 import type { History } from './store.ts'
@@ -163,7 +166,7 @@ export function App(): ComponentChildren {
             onChoose={(unit) => exchange({ ...nameUnits(plan, measureIn), 'measure-in': unit })}
             inRow
           />
-          <Things plan={plan} scope={scope} onPlan={exchange} />
+          <Things plan={plan} result={answer.result} scope={scope} onPlan={exchange} />
           <WholePlan scope={whole} />
           <Undoing history={history} onHistory={setHistory} />
         </section>
@@ -267,10 +270,12 @@ const ALL_OPEN = 12
 
 function Things(props: {
   readonly plan: Plan
+  readonly result: Result | null
   readonly scope: (base: Scope['base']) => Scope
   readonly onPlan: (plan: Plan) => void
 }): ComponentChildren {
-  const { plan, scope, onPlan } = props
+  const { plan, result, scope, onPlan } = props
+  const seams = useMemo(() => seamsByThing(result), [result])
   const [kind, setKind] = useState('pillowcase')
   const make = listOf(plan.make)
   const [open, setOpen] = useState<ReadonlySet<number>>(new Set())
@@ -291,7 +296,8 @@ function Things(props: {
           onPlan({ ...plan, make: make.filter((_, other) => other !== n) })
           focusSoon(`make[${Math.max(0, n - 1)}]`)
         }
-        if (!many || open.has(n)) return <ThingToSew key={n} scope={scope(['make', n])} index={n} onRemove={remove} />
+        if (!many || open.has(n))
+          return <ThingToSew key={n} scope={scope(['make', n])} index={n} seams={seams(n)} onRemove={remove} />
         return <ClosedThing key={n} item={item} index={n} onOpen={() => setOpen((now) => new Set([...now, n]))} />
       })}
       <form
@@ -317,6 +323,17 @@ function Things(props: {
       </form>
     </>
   )
+}
+
+/** Seams by the place of a thing in the plan, each worked out once for an answer. */
+function seamsByThing(result: Result | null): (n: number) => FaceSeams {
+  const known = new Map<number, FaceSeams>()
+  return (n) => {
+    if (result === null || result.status !== 'laid') return NO_SEAMS
+    const seams = known.get(n) ?? seamsOf(result, n)
+    known.set(n, seams)
+    return seams
+  }
 }
 
 const ClosedThing = memo(

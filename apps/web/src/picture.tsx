@@ -1,8 +1,11 @@
+import type { Length } from '@lengthwise/units'
+import { length, printLength } from '@lengthwise/units'
 import type { ComponentChildren } from 'preact'
 import { ITEM_FORMS } from './item-fields.ts'
 import { textOf } from './plan.ts'
 import type { Scope } from './scope.ts'
 import { below } from './scope.ts'
+import type { FaceSeams } from './seams.ts'
 import { sizeOfThing } from './thing-size.ts'
 
 // pixels for one centimetre of the finished thing: one scale for all of them
@@ -12,7 +15,8 @@ const MARGIN = 44
 const TYPE = 19
 
 /** The finished thing as a book sets a figure: its outline, its measures, where it opens. For the eye only. */
-export function Picture({ scope }: { readonly scope: Scope }): ComponentChildren {
+export function Picture(props: { readonly scope: Scope; readonly seams: FaceSeams }): ComponentChildren {
+  const { scope, seams } = props
   const size = sizeOfThing(scope.value, scope.measureIn)
   if (size === null) return <div class="picture" />
   const lying = liesOnItsSide(scope)
@@ -26,6 +30,14 @@ export function Picture({ scope }: { readonly scope: Scope }): ComponentChildren
       <svg width={left + w + 2} height={top + h + 2} viewBox={`0 0 ${left + w + 2} ${top + h + 2}`} aria-hidden="true">
         <g fill="none" stroke="currentColor">
           <rect x={left} y={top} width={w} height={h} stroke-width={1.6} />
+          <path
+            d={[
+              ...seams.down.map((share) => `M${left + share * w} ${top}v${h}`),
+              ...seams.across.map((share) => `M${left} ${top + share * h}h${w}`),
+            ].join('')}
+            stroke-width={1.2}
+            stroke-dasharray="5 3"
+          />
           <Closing scope={scope} x={left} y={top} w={w} h={h} lying={lying} />
           <path d={measureLine(left, left + w, 12, 'across')} stroke-width={0.8} />
           <path d={measureLine(top, top + h, left - 16, 'down')} stroke-width={0.8} />
@@ -35,8 +47,29 @@ export function Picture({ scope }: { readonly scope: Scope }): ComponentChildren
           <Measure x={left - 16} y={top + h / 2 + 6} room={h} words={lying ? size.words[0] : size.words[1]} turned />
         </g>
       </svg>
+      <SeamWords seams={seams} width={size.width} length={size.length} unit={scope.measureIn} />
     </div>
   )
+}
+
+/** Where the seams fall, in words: the picture is for the eye only. */
+function SeamWords(props: {
+  readonly seams: FaceSeams
+  readonly width: Length
+  readonly length: Length
+  readonly unit: 'cm' | 'mm' | 'in'
+}): ComponentChildren {
+  const { seams, width, length: long, unit } = props
+  const places = (shares: readonly number[], whole: Length): string =>
+    shares
+      .map((share) => printLength(length(Math.round(share * whole)), unit, { bare: true, places: 0, finest: 2 }))
+      .join(' and ')
+  const words = [
+    seams.down.length > 0 ? `${places(seams.down, width)}\u00a0${unit} from the left` : '',
+    seams.across.length > 0 ? `${places(seams.across, long)}\u00a0${unit} from the head` : '',
+  ].filter(Boolean)
+  if (words.length === 0) return null
+  return <p class="hint seams">Seams {words.join(', ')}</p>
 }
 
 /** Pillowcases and cushions lie with their long side across the bed. */

@@ -10,12 +10,14 @@ import { Picture } from './picture.tsx'
 import { isRecord, textOf } from './plan.ts'
 import type { Scope } from './scope.ts'
 import { below, idOf } from './scope.ts'
+import type { FaceSeams } from './seams.ts'
 import { SpecFields } from './spec-field.tsx'
 
 /** One thing to sew: words and boxes, and a picture of it finished, at one scale with all the others. */
 export class ThingToSew extends Component<{
   readonly scope: Scope
   readonly index: number
+  readonly seams: FaceSeams
   readonly onRemove: () => void
 }> {
   // a plan of hundreds of things redraws only the one that changed
@@ -23,6 +25,7 @@ export class ThingToSew extends Component<{
     const { scope, index } = this.props
     return (
       next.index !== index ||
+      next.seams !== this.props.seams ||
       next.scope.value !== scope.value ||
       next.scope.measureIn !== scope.measureIn ||
       next.scope.problems !== scope.problems ||
@@ -54,7 +57,7 @@ export class ThingToSew extends Component<{
             </button>
           </p>
         </div>
-        <Picture scope={scope} />
+        <Picture scope={scope} seams={this.props.seams} />
       </section>
     )
   }

@@ -1,8 +1,13 @@
 import type { Notion, Way } from '@lengthwise/pieces'
+import { printLength } from '@lengthwise/units'
 import type { BuyLine, CutCloth } from './result.ts'
 
 /** Everything to buy: cloth first, then what the ways need, like things together. */
-export function basketOf(cloths: readonly CutCloth[], ways: readonly Way[]): readonly BuyLine[] {
+export function basketOf(
+  cloths: readonly CutCloth[],
+  ways: readonly Way[],
+  unit: 'cm' | 'mm' | 'in',
+): readonly BuyLine[] {
   const lines: BuyLine[] = cloths.flatMap((cloth) =>
     cloth.buy
       ? [
@@ -18,7 +23,7 @@ export function basketOf(cloths: readonly CutCloth[], ways: readonly Way[]): rea
   )
   const others = new Map<string, BuyLine>()
   for (const notion of ways.flatMap((way) => way.notions)) {
-    const line = lineFor(notion)
+    const line = lineFor(notion, unit)
     const key = `${line.what} ${line.name}`
     others.set(key, { ...line, quantity: (others.get(key)?.quantity ?? 0) + line.quantity })
   }
@@ -26,8 +31,11 @@ export function basketOf(cloths: readonly CutCloth[], ways: readonly Way[]): rea
   return [...lines, ...[...others.values()].sort((a, b) => order.indexOf(a.what) - order.indexOf(b.what))]
 }
 
-function lineFor(notion: Notion): BuyLine {
-  const { what, words: name } = notion
+function lineFor(notion: Notion, unit: 'cm' | 'mm' | 'in'): BuyLine {
+  const { what } = notion
+  // a zip is bought by its length
+  const name =
+    what === 'zip' ? notion.words.replace(/^zip/, `zip of ${printLength(notion.length, unit)}`) : notion.words
   return 'count' in notion
     ? { what, name, quantity: notion.count, unit: 'piece', cost: null }
     : { what, name, quantity: notion.length, unit: 'mm', cost: null }

@@ -131,6 +131,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       buy: basketOf(
         drawn,
         copies.map((c) => c.way),
+        order.measureIn,
       ),
       pieces: pieceRows(copies.flatMap(piecesOf), drawn),
       seams: copies.flatMap(({ copy, way }) =>
