@@ -1,5 +1,7 @@
 import { barBound } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
+import type { Weights } from './bounds/weights.ts'
+import { weightsOf } from './bounds/weights.ts'
 import { aroundFlaws, exchanged, variantsOf } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
 import type { Finished } from './exact/fronts.ts'
@@ -40,7 +42,8 @@ export function laysWithin(request: Request, length: number, control: Control): 
   const start = quickStart(problem)
   const found = start && layoutOf(problem, start)
   if (found && found.length <= within) return true
-  if (boundOf(problem, within / problem.unitAlong + 1).bound > within) return false
+  const { certificate, weights } = boundOf(problem, within / problem.unitAlong + 1)
+  if (certificate.bound > within) return false
   const certain =
     problem.cuts === 'guillotine' && problem.flaws.length === 0 && (!problem.tied || Phases.of(problem, true))
   if (!certain || multisets(problem) > MOST_MULTISETS) {
@@ -49,7 +52,13 @@ export function laysWithin(request: Request, length: number, control: Control): 
   }
   const limit = Math.floor(within / problem.unitAlong)
   const { effort, stop } = control
-  const search = fronts(problem, { width: problem.width, length: limit, effort, stop })
+  const search = fronts(problem, {
+    width: problem.width,
+    length: limit,
+    effort,
+    stop,
+    weights,
+  })
   return search.finished ? search.best.some((b) => b.length <= limit) : null
 }
 
@@ -58,18 +67,31 @@ export function bound(request: Request): Certificate {
   validate(request)
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
-  return boundOf(problem, Number.POSITIVE_INFINITY)
+  return boundOf(problem, Number.POSITIVE_INFINITY).certificate
 }
 
-/** The best bound without search, in the request's units; `enough` is a length in the problem's, beyond which more does not help. */
-function boundOf(problem: Problem, enough: number): Certificate {
+/**
+ * The best bound without search, in the request's units, and the duals of the bar relaxation as weights; `enough` is a length in the
+ * problem's, beyond which more does not help.
+ */
+function boundOf(
+  problem: Problem,
+  enough: number,
+): { readonly certificate: Certificate; readonly weights: Weights | null } {
   const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
   const simple = up(simpleBound(problem))
-  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, simple.bound, enough)
+  // with few kinds the weights are worth having even where the bars bound no better
+  const known = problem.kinds.length <= FEW_KINDS ? 0 : simple.bound
+  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, known, enough)
   const raised = bars && up(bars)
   const best = raised && raised.bound > simple.bound ? raised : simple
-  return { ...best, bound: best.bound * problem.unitAlong }
+  return {
+    certificate: { ...best, bound: best.bound * problem.unitAlong },
+    weights: bars && weightsOf(problem, bars),
+  }
 }
+
+const FEW_KINDS = 24
 
 /** Most multisets that numbers can tell apart. */
 const MOST_MULTISETS = 2 ** 50
@@ -91,6 +113,7 @@ class Run {
   private certificate: Certificate = { by: 'area', bound: 0 }
   /** the block that the best layout comes from, when the exact methods found it on cloth without flaws */
   private block: Finished | null = null
+  private weights: Weights | null = null
   private steps = 0
   private stopped = false
 
@@ -112,7 +135,9 @@ class Run {
     const { problem, control } = this
     const longest = problem.request.field.length
     this.offer(quickStart(problem))
-    this.raise(boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY))
+    const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY)
+    this.weights = weights
+    this.raise(certificate)
     this.report()
     if (longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
@@ -143,7 +168,7 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
-    const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), {
+    const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), this.weights, {
       ...control,
       effort: Math.max(0, Math.floor(until) - this.steps),
       onProgress: (length, bound) => {

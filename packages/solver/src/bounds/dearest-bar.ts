@@ -34,8 +34,7 @@ export function dearestBars(
     const narrowest = Math.min(...free.map((f) => f.width))
     const copies = Math.min(k.count, Math.floor(width / narrowest))
     for (let n = 0; n < copies; n++) {
-      sums.add(kind, free, width)
-      if (sums.list.length > MOST_SUMS) return null
+      if (!sums.add(kind, free, width)) return null
     }
   }
   const found: { bar: Bar; price: number }[] = []
@@ -72,7 +71,7 @@ interface Sided {
 }
 
 /** Undominated sums as nodes that point to the sum they came from; `list` holds them by width, prices rising. */
-class Sums {
+export class Sums {
   list: number[] = [0]
   readonly width: number[] = [0]
   readonly price: number[] = [0]
@@ -80,8 +79,8 @@ class Sums {
   readonly kind: number[] = [-1]
   readonly posture: number[] = [-1]
 
-  /** One more copy of a kind may be taken, in one of its postures. */
-  add(kind: number, choices: readonly { posture: number; width: number; price: number }[], most: number): void {
+  /** One more copy of a kind may be taken, in one of its postures. False when that makes too many sums. */
+  add(kind: number, choices: readonly { posture: number; width: number; price: number }[], most: number): boolean {
     const before = this.list
     const all = [...before]
     for (const c of choices)
@@ -103,6 +102,7 @@ class Sums {
         this.list.push(node)
         top = this.price[node]!
       }
+    return this.list.length <= MOST_SUMS
   }
 
   /** Position in `list` of the widest sum within a room. */

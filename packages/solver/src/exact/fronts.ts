@@ -1,3 +1,4 @@
+import type { Weights } from '../bounds/weights.ts'
 import { END, LEFT, RIGHT, START } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import type { Tree } from './blocks.ts'
@@ -56,6 +57,8 @@ export interface Limits {
   readonly length: number
   readonly effort: number
   readonly stop?: (() => boolean) | undefined
+  /** duals of the bar relaxation: blocks beside and beyond which the rest cannot weigh enough are left out */
+  readonly weights?: Weights | null
   /** blocks whose groups are not yet tied to each other are not shifted: quick, but not every layout */
   readonly tight?: boolean
   /** for tests of soundness: added to every waste before it is compared */
@@ -82,6 +85,9 @@ class Search {
   private readonly slots = new Map<number, number>()
   private readonly multiset: number[] = []
   private readonly restArea: number[] = []
+  private readonly restWeight: number[] = []
+  /** per slot: the least waste of any block, once it is done */
+  private readonly waste: number[] = []
   /** per slot: cells of one flag set each, whose blocks are sorted by width, lengths falling */
   private readonly cells: Cell[][] = []
   /** with ties, cells are many: per slot, by phases and flags */
@@ -151,13 +157,24 @@ class Search {
       this.thin(slot)
       if (this.cells[slot]!.length === 0) continue
       done.push(slot)
+      this.waste[slot] = this.leastWaste(slot)
+      const spare = this.capacity - this.total - this.waste[slot]!
       for (const other of done) {
-        if (!this.counts.fit(slot, other)) continue
+        // a join holds the waste of both
+        if (this.waste[other]! > spare || !this.counts.fit(slot, other)) continue
         this.join(slot, other)
         if (this.halted) return { best: [], steps: this.steps, finished: false }
       }
     }
     return { best: this.results(), steps: this.steps, finished: true }
+  }
+
+  private leastWaste(slot: number): number {
+    let least = Number.POSITIVE_INFINITY
+    const inside = this.total - this.restArea[slot]!
+    for (const { blocks } of this.cells[slot]!)
+      for (const b of blocks) least = Math.min(least, this.blocks.width[b]! * this.blocks.length[b]! - inside)
+    return least
   }
 
   private results(): Finished[] {
@@ -373,6 +390,7 @@ class Search {
       this.multiset.push(m)
       this.counts.push(m)
       this.restArea.push(rest)
+      this.restWeight.push(this.weightOf(this.full - m))
       this.cells.push([])
       if (this.phases) {
         this.cellOf.push(new Map())
@@ -380,6 +398,7 @@ class Search {
       }
       this.pending.push(m)
     } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
+    if (this.outweighed(slot, width, length)) return
     const list = this.cells[slot]!
     const key = phases ? phases.id * 16 + flush : flush
     let cell: Cell | undefined
@@ -445,6 +464,19 @@ class Search {
       this.lastSum = { number: m, room, closed: this.phases!.closed(this.countsOf(m)) }
     }
     return this.lastSum
+  }
+
+  private weightOf(m: number): number {
+    const { weights } = this.limits
+    return weights ? this.countsOf(m).reduce((sum, n, i) => sum + n * weights.values[i]!, 0) : 0
+  }
+
+  /** Do the remaining pieces weigh more than fits beside the block and in the lengths it leaves? */
+  private outweighed(slot: number, width: number, length: number): boolean {
+    const { weights } = this.limits
+    if (!weights) return false
+    const room = (this.reach - length) * weights.capacity + length * weights.within(this.limits.width - width)
+    return this.restWeight[slot]! + (this.limits.overcharge ?? 0) > room
   }
 
   private areaOf(m: number): number {

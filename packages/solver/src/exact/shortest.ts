@@ -1,4 +1,5 @@
 import { nextOf, reachableLengths } from '../bounds/reachable.ts'
+import type { Weights } from '../bounds/weights.ts'
 import type { Control } from '../model.ts'
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
@@ -25,17 +26,30 @@ export interface Shortest {
  *
  * `upper` is the length of a layout at hand; when no shorter one exists, the bound becomes that length.
  */
-export function shortest(problem: Problem, lower: number, upper: number | null, control: Control): Shortest {
-  if (!problem.tied) return rising(problem, lower, upper, control, false)
+export function shortest(
+  problem: Problem,
+  lower: number,
+  upper: number | null,
+  weights: Weights | null,
+  control: Control,
+): Shortest {
+  if (!problem.tied) return rising(problem, lower, upper, weights, control, false)
   // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
   const share = Math.ceil(control.effort / 4)
-  const tight = rising(problem, lower, upper, { ...control, effort: share }, true)
+  const tight = rising(problem, lower, upper, weights, { ...control, effort: share }, true)
   const rest = { ...control, effort: control.effort - tight.steps }
-  const loose = rising(problem, lower, tight.best?.length ?? upper, rest, false)
+  const loose = rising(problem, lower, tight.best?.length ?? upper, weights, rest, false)
   return { ...loose, best: loose.best ?? tight.best, steps: tight.steps + loose.steps }
 }
 
-function rising(problem: Problem, lower: number, upper: number | null, control: Control, tight: boolean): Shortest {
+function rising(
+  problem: Problem,
+  lower: number,
+  upper: number | null,
+  weights: Weights | null,
+  control: Control,
+  tight: boolean,
+): Shortest {
   const last = upper === null ? longestWorthTrying(problem) : upper - 1
   const lengths = reachableLengths(problem, last + 1)
   let bound = lengths ? nextOf(lengths, lower) : lower
@@ -49,7 +63,7 @@ function rising(problem: Problem, lower: number, upper: number | null, control: 
       : Math.min(last, bound + Math.floor((bound * (2 ** refused - 1)) / 800))
     const { width } = problem
     const effort = control.effort - steps
-    const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight })
+    const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight, weights })
     steps += found.steps
     if (!found.finished) return { best: null, bound, finished: false, steps }
     const best = found.best[0]
