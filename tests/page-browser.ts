@@ -52,11 +52,18 @@ export async function open(
 
 export const fileAddress = (): string => pathToFileURL(FILE).href
 
+const beside = (name: string): string => fileURLToPath(new URL(`../apps/web/served/${name}`, import.meta.url))
+const SERVED: Readonly<Record<string, readonly [type: string, file: string]>> = {
+  '/lengthwise.webmanifest': ['application/manifest+json', beside('lengthwise.webmanifest')],
+  '/offline.js': ['text/javascript', beside('offline.txt')],
+}
+
 /** The page on loopback, as the command serves it. */
 export async function served<T>(use: (address: string) => Promise<T>): Promise<T> {
-  const server = createServer((_, response) => {
-    response.setHeader('content-type', 'text/html; charset=utf-8')
-    response.end(readFileSync(FILE))
+  const server = createServer((request, response) => {
+    const [type, file] = SERVED[request.url ?? ''] ?? ['text/html; charset=utf-8', FILE]
+    response.setHeader('content-type', type)
+    response.end(readFileSync(file))
   })
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
   try {

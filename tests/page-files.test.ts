@@ -18,6 +18,7 @@ import {
   open,
   openPlan,
   saved,
+  served,
 } from './page-browser.ts'
 
 /** The page against the command: the same files in, the same bytes out; and against files that mean harm. */
@@ -101,6 +102,20 @@ describe('files', () => {
     })
     expect(await field.inputValue()).toBe('tray cloth')
     expect(slowest).toBeLessThan(100)
+  })
+
+  check('a served page is kept on the device when asked, and then opens without its server', async () => {
+    await served(async (address) => {
+      const { page, requests } = await open(browser, {}, address)
+      expect(requests).toEqual([])
+      await page.context().setOffline(false)
+      await page.getByRole('button', { name: 'Keep this page on this device' }).click()
+      await expect.poll(() => page.getByText('The page is kept on this device').isVisible()).toBe(true)
+      await page.context().setOffline(true)
+      await page.reload()
+      await answered(page)
+      expect(await page.locator('.so-far').textContent()).toContain('buy')
+    })
   })
 
   check('nothing is kept unless asked, and it is forgotten when asked', async () => {

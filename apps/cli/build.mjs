@@ -15,7 +15,7 @@ await build({
   minify: true,
   keepNames: true,
   mainFields: ['module', 'main'],
-  loader: { '.ttf': 'base64', '.html': 'text' },
+  loader: { '.ttf': 'base64', '.html': 'text', '.txt': 'text', '.webmanifest': 'text' },
   // some libraries inside are CommonJS and ask for require
   banner: {
     js: "#!/usr/bin/env node\nimport { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",

@@ -8,7 +8,7 @@ import type { Length, Problem } from '@lengthwise/units'
 import { printLength, readLength } from '@lengthwise/units'
 import { EXIT, Halt } from './exit.ts'
 import { makeFolder, readPlanText, writeWhole } from './files.ts'
-import { fonts, page } from './inlined.ts'
+import { beside, fonts, page } from './inlined.ts'
 import { programFault, runPlan } from './run-plan.ts'
 import { table } from './table.ts'
 import type { Unit } from './text.ts'
@@ -152,6 +152,11 @@ export async function web(options: Common & { output?: string; port: number }): 
     return
   }
   const server = createServer((request, response) => {
+    const [type, text] = beside[request.url ?? ''] ?? []
+    if (type !== undefined) {
+      response.writeHead(200, { 'content-type': type, 'x-content-type-options': 'nosniff' }).end(text)
+      return
+    }
     if (request.url !== '/' && request.url !== '/index.html') {
       response.writeHead(404, { 'content-type': 'text/plain' }).end('There is only one page: /\n')
       return

@@ -7,3 +7,11 @@ declare module '*.html' {
   const text: string
   export default text
 }
+declare module '*.txt' {
+  const text: string
+  export default text
+}
+declare module '*.webmanifest' {
+  const text: string
+  export default text
+}

@@ -7,6 +7,7 @@ import { fileName, kept, save } from './files.ts'
 import { toPdf } from './pdf.ts'
 import type { Plan } from './plan.ts'
 import { textOf } from './plan.ts'
+import { canStay, stay } from './stay.ts'
 
 type Paper = 'a4' | 'letter'
 
@@ -41,6 +42,13 @@ export function TakeToTheTable(props: {
       if (what === 'plan') save(fileName(title, '.yaml'), 'application/yaml', told.text)
       else save(fileName(title, '-layout.json'), 'application/json', told.text)
       return what === 'plan' ? 'The plan is saved' : 'The layout is saved'
+    })
+  const share = (): void =>
+    doing('Writing', async () => {
+      const told = await askOnce({ ask: 'write', plan })
+      if (told.tell !== 'text') throw new Error('no text came back')
+      await navigator.share({ files: [planFile(title, told.text)], title })
+      return 'The plan is handed on'
     })
   const note = useMemo(() => (laid ? shopNote(laid) : ''), [laid])
   return (
@@ -123,6 +131,11 @@ export function TakeToTheTable(props: {
       </p>
       <p class="hint">The plan is a small text file. The command lengthwise reads the same file.</p>
       <p class="buttons">
+        {canShare() && (
+          <button type="button" class="link" onClick={share}>
+            Share this plan
+          </button>
+        )}
         <button
           type="button"
           class="link"
@@ -147,6 +160,20 @@ export function TakeToTheTable(props: {
         >
           Forget what I typed
         </button>
+        {canStay() && (
+          <button
+            type="button"
+            class="link"
+            onClick={() =>
+              doing('Keeping the page', async () => {
+                await stay()
+                return 'The page is kept on this device and opens without a network'
+              })
+            }
+          >
+            Keep this page on this device
+          </button>
+        )}
       </p>
       <p role="status" class="said">
         {said}
@@ -154,6 +181,12 @@ export function TakeToTheTable(props: {
     </>
   )
 }
+
+const planFile = (title: string, text: string): File =>
+  new File([text], fileName(title, '.yaml.txt'), { type: 'text/plain' })
+
+/** Phones hand files to other programs; most desks do not. */
+const canShare = (): boolean => navigator.canShare?.({ files: [planFile('plan', '')] }) ?? false
 
 function Radios(props: {
   readonly name: string
