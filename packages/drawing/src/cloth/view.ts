@@ -37,7 +37,12 @@ export function boxOn(view: View, b: { x: number; y: number; width: number; leng
  * One for each place, the first in order; waste at the sides may go on.
  */
 export function breaks(cloth: CutCloth): readonly Division[] {
-  const kept = [...cloth.placed, ...cloth.remnants]
+  return dividingNo(cloth, [...cloth.placed, ...cloth.remnants])
+}
+
+type Lying = { readonly y: number; readonly length: number }
+
+function dividingNo(cloth: CutCloth, kept: readonly Lying[]): readonly Division[] {
   const found = new Map<number, Division>()
   for (const d of cloth.divisions)
     if (d.runs === 'across' && !found.has(d.at) && !kept.some((b) => b.y < d.at && d.at < b.y + b.length))
@@ -56,9 +61,10 @@ export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] 
   let from = 0
   let fromFlag: string | null = null
   while (cloth.length - from > longest) {
-    const tear = breaks(cloth)
-      .filter((d) => d.at > from && d.at - from <= longest)
-      .sort((a, b) => b.at - a.at)[0]
+    const inReach = (divisions: readonly Division[]): Division | undefined =>
+      divisions.filter((d) => d.at > from && d.at - from <= longest).sort((a, b) => b.at - a.at)[0]
+    // a remnant may be drawn in two parts where nothing else would do
+    const tear = inReach(breaks(cloth)) ?? inReach(dividingNo(cloth, cloth.placed))
     const to: number = tear?.at ?? interruption(cloth, from, longest)
     found.push({ from, to, fromFlag, toFlag: tear?.flag ?? null })
     from = to
