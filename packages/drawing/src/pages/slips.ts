@@ -1,6 +1,6 @@
 import type { Result } from '@lengthwise/planner'
 import { box } from '../box.ts'
-import { arrowMarks } from '../cloth/pieces.ts'
+import { arrowMarks } from '../cloth/arrow.ts'
 import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, text } from '../ink.ts'

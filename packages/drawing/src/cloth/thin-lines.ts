@@ -1,0 +1,53 @@
+import type { CutCloth } from '@lengthwise/planner'
+import type { Box, Segment } from '../box.ts'
+import { outside } from '../box.ts'
+import { line } from '../ink.ts'
+import type { Mark } from '../scene.ts'
+import { sewingMarks } from './pieces.ts'
+import type { Style } from './style.ts'
+import { DASHES, WEIGHTS } from './style.ts'
+import type { View } from './view.ts'
+import { boxOn, xOn, yOn } from './view.ts'
+
+// folds, seams to come, corner squares, places of buttons and ties, and the lines of the print's repeat
+export function thinLines(cloth: CutCloth, view: View, style: Style, clear: readonly Box[]): readonly Mark[] {
+  const by = style.by
+  const marks: Mark[] = []
+  for (const p of cloth.placed) {
+    const on = boxOn(view, p)
+    if (on === null) continue
+    const top = yOn(view, p.y)
+    for (const each of sewingMarks(p, view.perUnit, by))
+      for (const [x1, y1, x2, y2] of each.segments) {
+        const moved = clippedTo([on.x + x1, top + y1, on.x + x2, top + y2], on)
+        if (moved === null) continue
+        for (const part of outside(moved, clear))
+          marks.push(line(part, WEIGHTS.thin * by, each.kind === 'fold' ? DASHES.fold.map((d) => d * by) : undefined))
+      }
+  }
+  const phased = cloth.placed.find((p) => p.phase !== null)
+  if (cloth.repeat > 0) {
+    const first = phased ? (((phased.y - phased.phase!) % cloth.repeat) + cloth.repeat) % cloth.repeat : 0
+    for (let y = first; y <= view.stretch.to; y += cloth.repeat) {
+      if (y < view.stretch.from) continue
+      const at = yOn(view, y)
+      for (const part of outside([xOn(view, 0), at, xOn(view, cloth.width), at], clear))
+        marks.push(
+          line(
+            part,
+            WEIGHTS.thin * by,
+            DASHES.repeat.map((d) => d * by),
+          ),
+        )
+    }
+  }
+  return marks
+}
+
+function clippedTo([x1, y1, x2, y2]: Segment, b: Box): Segment | null {
+  if (x1 === x2) {
+    const [from, to] = [Math.max(Math.min(y1, y2), b.y), Math.min(Math.max(y1, y2), b.y + b.height)]
+    return to > from ? [x1, from, x2, to] : null
+  }
+  return y1 >= b.y - 1e-6 && y1 <= b.y + b.height + 1e-6 ? [x1, y1, x2, y2] : null
+}
