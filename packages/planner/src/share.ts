@@ -180,6 +180,9 @@ function buyAll(book: LayoutBook, setting: Setting, counts: Counts, how: How): S
   }
 }
 
+/** The sharings of one cloth may cost as much as this many layouts. */
+const SHARING_LOOKS = 4
+
 /**
  * Owned lengths beside cloth still to be bought. What goes on one owned length is one of the largest loads it can take; since
  * a piece less on the bolt never makes the bolt longer, no smaller load buys less. Loads are tried one owned length after
@@ -192,6 +195,7 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
   let stopped = false
   let best = null as Share | null
   let tries = 0
+  const until = book.steps + SHARING_LOOKS * book.effort.lookSteps
 
   tryFrom(0, counts, [])
   return {
@@ -200,10 +204,12 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
   }
 
   function tryFrom(slot: number, rest: Counts, used: readonly Spread[]): void {
-    if (++tries > book.effort.sharings) {
+    // all bought is always tried; the rest as far as effort goes
+    if (tries > 0 && (tries > book.effort.sharings || book.steps > until || book.effort.stop?.())) {
       complete = false
       return
     }
+    tries++
     finish(rest, used)
     if (isEmpty(rest) || slot === slots.length) return
     const { ground, nth } = slots[slot]!
@@ -272,6 +278,10 @@ function largestLoads(
   const all = book.lay(setting, ground, counts, how)
   if (all.answer.length !== null) return { counts: [counts], complete: true }
   const asked = ask(ground, counts, setting.bundles)
+  // panels that keep phase are many demands of one piece each: too many to take apart
+  const { demands } = asked.request
+  if (demands.length > MOST_DEMANDS || demands.some((d) => d.tie))
+    return { counts: [greedyLoad(book, setting, ground, counts)], complete: false }
   const { stop } = book.effort
   const fits = whatFits(asked.request, { effort: book.effort.lookSteps, ...(stop ? { stop } : {}) })
   book.steps += fits.steps
@@ -298,7 +308,32 @@ function largestLoads(
     }
     if (load.size > 0) found.set(countsKey(load), load)
   }
-  return { counts: [...found.values()], complete: whole }
+  const area = (load: Counts) =>
+    [...load].reduce((sum, [key, n]) => {
+      const members = setting.bundles.get(key)!.members
+      return sum + n * members.reduce((all, m) => all + m.count * m.area, 0)
+    }, 0)
+  return { counts: [...found.values()].sort((a, b) => area(b) - area(a)), complete: whole }
+}
+
+const MOST_DEMANDS = 10
+
+/** One load: bundle after bundle, the largest first, as many of each as still go on. */
+function greedyLoad(book: LayoutBook, setting: Setting, ground: Ground, counts: Counts): Counts {
+  const areaOf = (key: string) => setting.bundles.get(key)!.members.reduce((sum, m) => sum + m.count * m.area, 0)
+  let load: Counts = new Map()
+  for (const key of [...counts.keys()].sort((a, b) => areaOf(b) - areaOf(a) || (a < b ? -1 : 1))) {
+    let low = 0
+    let high = Math.min(counts.get(key)!, Math.floor((ground.field.width * ground.field.length!) / areaOf(key)))
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2)
+      const more = new Map([...load, [key, middle]])
+      if (book.lay(setting, ground, more, 'quick').answer.length !== null) low = middle
+      else high = middle - 1
+    }
+    if (low > 0) load = new Map([...load, [key, low]])
+  }
+  return load
 }
 
 const isEmpty = (counts: Counts): boolean => [...counts.values()].every((n) => n === 0)
