@@ -1,4 +1,4 @@
-import { barBound } from './bounds/bars.ts'
+import { barBound, between } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import type { Weights } from './bounds/weights.ts'
 import { weightsOf } from './bounds/weights.ts'
@@ -77,7 +77,7 @@ export function bound(request: Request): Certificate {
 function boundOf(
   problem: Problem,
   enough: number,
-): { readonly certificate: Certificate; readonly weights: Weights | null } {
+): { readonly certificate: Certificate; readonly weights: readonly Weights[] } {
   const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
   const simple = up(simpleBound(problem))
   // with few kinds the weights are worth having even where the bars bound no better
@@ -87,8 +87,17 @@ function boundOf(
   const best = raised && raised.bound > simple.bound ? raised : simple
   return {
     certificate: { ...best, bound: best.bound * problem.unitAlong },
-    weights: bars && weightsOf(problem, bars),
+    weights: bars ? weighings(problem, bars, enough) : [],
   }
+}
+
+/** Several duals of the bar relaxation: each refuses other blocks. */
+function weighings(problem: Problem, bars: Certificate, enough: number): Weights[] {
+  const few = problem.kinds.length <= FEW_KINDS
+  const leaning = few ? [barBound(problem, 0, enough, 1e-4), barBound(problem, 0, enough, -1e-4)] : []
+  const [a, b] = leaning
+  const all = [bars, ...leaning, a && b ? between(problem, a, b) : null]
+  return all.flatMap((c) => (c && weightsOf(problem, c)) ?? [])
 }
 
 const FEW_KINDS = 24
@@ -113,7 +122,7 @@ class Run {
   private certificate: Certificate = { by: 'area', bound: 0 }
   /** the block that the best layout comes from, when the exact methods found it on cloth without flaws */
   private block: Finished | null = null
-  private weights: Weights | null = null
+  private weights: readonly Weights[] = []
   private steps = 0
   private stopped = false
 

@@ -14,9 +14,9 @@ import { dearestBars } from './dearest-bar.ts'
  * values is found by a bounded knapsack and added, until none is worth more than 1. The programme's own answer is not trusted:
  * its values, rounded to whole prices, are priced exactly over all bars, and total ÷ dearest is a bound whatever the prices are
  * (Farley 1990). So it may also be stopped at any time: when no better bound than `known` can come, when one of `enough` has,
- * or when it has cost too much.
+ * or when it has cost too much. Where many values are equally good, `lean` (a hair above or below 0) prefers later or earlier kinds.
  */
-export function barBound(problem: Problem, known: number, enough: number): Certificate | null {
+export function barBound(problem: Problem, known: number, enough: number, lean = 0): Certificate | null {
   const { kinds } = problem
   const longest = Math.max(...kinds.flatMap((k) => k.possible.map((p) => p.length)))
   const bars: Bar[] = []
@@ -26,7 +26,7 @@ export function barBound(problem: Problem, known: number, enough: number): Certi
   let best: Certificate | null = null
   let values: number[] | null = null
   for (let work = 0; work < MOST_WORK; work += bars.length * kinds.length) {
-    const next = solveMaster(problem, bars, longest)
+    const next = solveMaster(problem, bars, longest, lean)
     if (!next) break
     values = next.values
     // more bars only lower the programme's value: no bound above this one will come
@@ -54,10 +54,11 @@ function solveMaster(
   problem: Problem,
   bars: readonly Bar[],
   longest: number,
+  lean: number,
 ): { readonly values: number[]; readonly worth: number } | null {
   const { kinds } = problem
   const variables: Record<string, Record<string, number>> = {}
-  for (const [i, k] of kinds.entries()) variables[`t${i}`] = { worth: k.count }
+  for (const [i, k] of kinds.entries()) variables[`t${i}`] = { worth: k.count * (1 + (lean * (i + 1)) / kinds.length) }
   const constraints: Record<string, { max: number }> = {}
   for (const [b, bar] of bars.entries()) {
     constraints[`bar${b}`] = { max: 1 }
@@ -105,6 +106,22 @@ export function certificateOf(problem: Problem, price: (kind: number, posture: n
   }
   const bound = Number((total + BigInt(capacity) - 1n) / BigInt(capacity))
   return { by: 'bars', bound, prices: prices.flat(), capacity }
+}
+
+/** The bound that the prices of two others in the middle show. */
+export function between(problem: Problem, a: Certificate, b: Certificate): Certificate | null {
+  if (a.by !== 'bars' || b.by !== 'bars') return null
+  const firsts: number[] = []
+  let at = 0
+  for (const d of problem.request.demands) {
+    firsts.push(at)
+    at += d.postures.length
+  }
+  return certificateOf(problem, (kind, posture) => {
+    const k = problem.kinds[kind]!
+    const i = firsts[k.demands[0]!.demand]! + k.possible[posture]!.index
+    return a.prices[i]! * b.capacity + b.prices[i]! * a.capacity
+  })
 }
 
 function better(a: Certificate | null, b: Certificate | null): Certificate | null {

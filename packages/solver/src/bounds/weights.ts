@@ -1,4 +1,5 @@
 import type { Certificate } from '../model.ts'
+import { LEFT, RIGHT } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import { Sums } from './dearest-bar.ts'
 
@@ -26,28 +27,35 @@ export function weightsOf(problem: Problem, certificate: Certificate): Weights |
   }
   const sums = new Sums()
   const values: number[] = []
+  const left: Choice[] = []
+  const right: Choice[] = []
   let total = 0
   for (const [kind, k] of kinds.entries()) {
     const first = firsts[k.demands[0]!.demand]!
-    const choices = k.possible.map((p, posture) => ({
-      posture,
-      width: p.width,
-      price: certificate.prices[first + p.index]!,
-    }))
-    values.push(Math.min(...k.possible.map((p, i) => choices[i]!.price * p.length)))
+    const priced = k.possible.map((p) => ({ p, price: certificate.prices[first + p.index]! }))
+    values.push(Math.min(...priced.map(({ p, price }) => price * p.length)))
     total += values[kind]! * k.count
-    const copies = Math.min(k.count, Math.floor(width / Math.min(...choices.map((c) => c.width))))
-    for (let n = 0; n < copies; n++) {
-      if (
-        !sums.add(
-          kind,
-          choices.filter((c) => c.price > 0),
-          width,
-        )
-      )
-        return null
+    const inside: Choice[] = []
+    for (const [posture, { p, price }] of priced.entries()) {
+      const side = p.flush & LEFT ? left : p.flush & RIGHT ? right : inside
+      if (price > 0) side.push({ posture, width: p.width, price })
     }
+    if (inside.length === 0) continue
+    const copies = Math.min(k.count, Math.floor(width / Math.min(...inside.map((c) => c.width))))
+    for (let n = 0; n < copies; n++) if (!sums.add(kind, inside, width)) return null
   }
+  // of all that must touch a side, a row holds one
+  if (!sums.add(-1, left, width) || !sums.add(-1, right, width)) return null
   if (total > 2 ** 50) return null
-  return { values, capacity: certificate.capacity, within: (room) => sums.price[sums.list[sums.lastWithin(room)]!]! }
+  return {
+    values,
+    capacity: certificate.capacity,
+    within: (room) => Math.min(certificate.capacity, sums.price[sums.list[sums.lastWithin(room)]!]!),
+  }
+}
+
+interface Choice {
+  readonly posture: number
+  readonly width: number
+  readonly price: number
 }

@@ -58,7 +58,7 @@ export interface Limits {
   readonly effort: number
   readonly stop?: (() => boolean) | undefined
   /** duals of the bar relaxation: blocks beside and beyond which the rest cannot weigh enough are left out */
-  readonly weights?: Weights | null
+  readonly weights?: readonly Weights[]
   /** blocks whose groups are not yet tied to each other are not shifted: quick, but not every layout */
   readonly tight?: boolean
   /** for tests of soundness: added to every waste before it is compared */
@@ -85,7 +85,7 @@ class Search {
   private readonly slots = new Map<number, number>()
   private readonly multiset: number[] = []
   private readonly restArea: number[] = []
-  private readonly restWeight: number[] = []
+  private readonly restWeight: number[][] = []
   /** per slot: the least waste of any block, once it is done */
   private readonly waste: number[] = []
   /** per slot: cells of one flag set each, whose blocks are sorted by width, lengths falling */
@@ -106,6 +106,7 @@ class Search {
   private readonly lengthSums: Reach
   /** for ties along the strip */
   private readonly phases: Phases | null
+  private readonly weights: readonly Weights[]
   private lastSum: Sum | null = null
   private steps = 0
   /** effort is used up, or the caller said stop */
@@ -115,6 +116,7 @@ class Search {
   constructor(problem: Problem, limits: Limits) {
     this.problem = problem
     this.limits = limits
+    this.weights = limits.weights ?? []
     let m = 1
     for (const k of problem.kinds) {
       this.radix.push(m)
@@ -390,7 +392,7 @@ class Search {
       this.multiset.push(m)
       this.counts.push(m)
       this.restArea.push(rest)
-      this.restWeight.push(this.weightOf(this.full - m))
+      this.restWeight.push(this.weightsOf(this.full - m))
       this.cells.push([])
       if (this.phases) {
         this.cellOf.push(new Map())
@@ -466,17 +468,20 @@ class Search {
     return this.lastSum
   }
 
-  private weightOf(m: number): number {
-    const { weights } = this.limits
-    return weights ? this.countsOf(m).reduce((sum, n, i) => sum + n * weights.values[i]!, 0) : 0
+  private weightsOf(m: number): number[] {
+    const counts = this.countsOf(m)
+    return this.weights.map(({ values }) => counts.reduce((sum, n, i) => sum + n * values[i]!, 0))
   }
 
   /** Do the remaining pieces weigh more than fits beside the block and in the lengths it leaves? */
   private outweighed(slot: number, width: number, length: number): boolean {
-    const { weights } = this.limits
-    if (!weights) return false
-    const room = (this.reach - length) * weights.capacity + length * weights.within(this.limits.width - width)
-    return this.restWeight[slot]! + (this.limits.overcharge ?? 0) > room
+    const { weights } = this
+    for (let i = 0; i < weights.length; i++) {
+      const { capacity, within } = weights[i]!
+      const room = (this.reach - length) * capacity + length * within(this.limits.width - width)
+      if (this.restWeight[slot]![i]! + (this.limits.overcharge ?? 0) > room) return true
+    }
+    return false
   }
 
   private areaOf(m: number): number {

@@ -30,7 +30,7 @@ export function shortest(
   problem: Problem,
   lower: number,
   upper: number | null,
-  weights: Weights | null,
+  weights: readonly Weights[],
   control: Control,
 ): Shortest {
   if (!problem.tied) return rising(problem, lower, upper, weights, control, false)
@@ -46,7 +46,7 @@ function rising(
   problem: Problem,
   lower: number,
   upper: number | null,
-  weights: Weights | null,
+  weights: readonly Weights[],
   control: Control,
   tight: boolean,
 ): Shortest {
