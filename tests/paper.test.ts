@@ -166,14 +166,48 @@ describe('with other programs', () => {
   test.for(['a4', 'letter'])('the check line measures 1000 pixels at 254 dots an inch, %s', (paper, ctx) => {
     needs(ctx, 'pdftoppm')
     const picture = rasterised(file(`${paper}.pdf`), file(paper), ['-r', '254', '-gray'])
-    expect(Math.abs(longestRun(picture, 0.78) - 1000)).toBeLessThanOrEqual(2)
+    expect(Math.abs(longestRun(picture, RIGHT_FOOT) - 1000)).toBeLessThanOrEqual(2)
   })
 
-  test('printed at 94 % the check line shows it', (ctx) => {
+  test('printed at 94 % the check line shows it, and the bar scale still measures the cloth', (ctx) => {
     needs(ctx, 'pdftoppm')
-    const whole = rasterised(file('a4.pdf'), file('whole'), ['-r', '254', '-gray'])
-    const small = rasterised(file('a4.pdf'), file('small'), ['-r', '238.76', '-gray'])
-    expect(longestRun(small, 0.78)).toBeLessThan(longestRun(whole, 0.78) - 50)
+    const scene = cuttingMap(room(), { paper: 'a4' })
+    const page = scene.pages.findIndex((each) => each.kind === 'map')
+    const map = page + 1
+    const words = scene.pages[page]!.parts.flatMap((part) => part.marks)
+    const label = words.find((mark) => mark.kind === 'text' && mark.text.endsWith('of cloth'))
+    if (label?.kind !== 'text') throw new Error('no bar scale')
+    // the bar lies over its numbers
+    const over = (mm: number): number => (label.y - mm) / 297
+    const [whole, small] = ['254', '238.76'].map((dpi) =>
+      rasterised(file('a4.pdf'), file(`at${dpi}`), ['-r', dpi, '-gray'], map),
+    )
+    expect(longestRun(small!, RIGHT_FOOT)).toBeLessThan(longestRun(whole!, RIGHT_FOOT) - 50)
+    for (const picture of [whole!, small!]) {
+      // the bar's outline is 100 cm long, the cut end of the cloth 145.5 cm
+      const bar = longestRun(picture, { left: 0.5, right: 0.95, top: over(7.6), bottom: over(5) })
+      const cloth = longestRun(picture, { left: 0.1, right: 0.51, top: 0.175, bottom: 0.19 })
+      expect(Math.abs((cloth / bar) * 100 - 145.5)).toBeLessThan(1)
+    }
+  })
+
+  test('the three hatches stay apart in black and white, one bit a pixel', (ctx) => {
+    needs(ctx, 'pdftoppm')
+    const scene = cuttingMap(room(), { paper: 'a4' })
+    const map = scene.pages.findIndex((page) => page.kind === 'map')
+    const words = scene.pages[map]!.parts.flatMap((part) => part.marks)
+    const picture = rasterised(file('a4.pdf'), file('mono'), ['-r', '300', '-mono'], map + 1)
+    const share = (name: string): number => {
+      const label = words.find((mark) => mark.kind === 'text' && mark.text === name)
+      if (label?.kind !== 'text') throw new Error(`no ${name} in the key`)
+      // the swatch stands 18 mm left of its words, 14 mm wide
+      return inkShare(picture, { x: label.x - 17, y: label.y - 3.5, width: 12, height: 3.6 })
+    }
+    const [remnant, waste, trim] = [share('Remnant, worth keeping'), share('Waste'), share('Trim')]
+    expect(remnant).toBeGreaterThan(0.01)
+    expect(waste).toBeGreaterThan(remnant * 1.5)
+    expect(trim).toBeGreaterThan(waste * 1.25)
+    expect(trim).toBeLessThan(0.4)
   })
 })
 
@@ -186,28 +220,57 @@ function needs(ctx: TestContext, program: string): void {
 interface Picture {
   readonly width: number
   readonly height: number
-  readonly pixels: Uint8Array
+  dark(x: number, y: number): boolean
 }
 
-// one page as grey pixels (PGM, netpbm)
+// one page as pixels, dark ones 1 (PGM and PBM, netpbm)
 function rasterised(pdf: string, out: string, options: readonly string[], page = 1): Picture {
   execFileSync('pdftoppm', [...options, '-f', `${page}`, '-l', `${page}`, '-singlefile', pdf, out])
-  const data = readFileSync(`${out}.pgm`)
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(data.subarray(0, 40).toString('latin1'))!
-  return { width: Number(head[1]), height: Number(head[2]), pixels: data.subarray(head[0].length) }
+  const mono = options.includes('-mono')
+  const data = readFileSync(`${out}.${mono ? 'pbm' : 'pgm'}`)
+  const head = /^P[45]\s+(\d+)\s+(\d+)\s+(?:255\s)?/.exec(data.subarray(0, 40).toString('latin1'))!
+  const [width, height] = [Number(head[1]), Number(head[2])]
+  const body = data.subarray(head[0].length)
+  const row = Math.ceil(width / 8)
+  const dark = (x: number, y: number): boolean =>
+    mono ? ((body[y * row + (x >> 3)]! >> (7 - (x & 7))) & 1) === 1 : body[y * width + x]! < 128
+  return { width, height, dark }
 }
 
-// the longest level run of dark pixels below `from` of the height that begins in the right half: the check line
-function longestRun({ width, height, pixels }: Picture, from: number): number {
+/** A region, in shares of the page. */
+interface Region {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  readonly bottom: number
+}
+
+const RIGHT_FOOT: Region = { left: 0.4, right: 1, top: 0.78, bottom: 1 }
+
+// the longest level run of dark pixels that begins inside the region
+function longestRun({ width, height, dark }: Picture, region: Region): number {
   let longest = 0
-  for (let y = Math.floor(height * from); y < height; y++) {
-    let run = 0
-    for (let x = 0; x < width; x++) {
-      run = pixels[y * width + x]! < 128 ? run + 1 : 0
-      if (x - run > width * 0.4 && run > longest) longest = run
+  for (let y = Math.floor(height * region.top); y < height * region.bottom; y++) {
+    let run = Number.NEGATIVE_INFINITY
+    for (let x = Math.floor(width * region.left); x < width * region.right; x++) {
+      run = dark(x, y) ? run + 1 : 0
+      longest = Math.max(longest, run)
     }
   }
   return longest
+}
+
+// share of dark pixels in a box of millimetres, at 300 dots an inch
+function inkShare({ dark }: Picture, box: { x: number; y: number; width: number; height: number }): number {
+  const dots = 300 / 25.4
+  let count = 0
+  let all = 0
+  for (let y = Math.round(box.y * dots); y < (box.y + box.height) * dots; y++)
+    for (let x = Math.round(box.x * dots); x < (box.x + box.width) * dots; x++) {
+      all += 1
+      if (dark(x, y)) count += 1
+    }
+  return count / all
 }
 
 type Segment = readonly [x1: number, y1: number, x2: number, y2: number]

@@ -1,9 +1,15 @@
 import type { Result } from '@lengthwise/planner'
 import { describe, expect, test } from 'vitest'
-import { answerInWords, orderInWords, shopNote, textWidth, toCsv } from '../src/index.ts'
+import type { DrawingApi } from '../src/index.ts'
+import * as drawing from '../src/index.ts'
 import { fit, oneLine, wrap } from '../src/text.ts'
 import { cases } from './cases.ts'
 import { across, along, bolt, keep, laid, piece, resultOf, trim, waste } from './hand.ts'
+
+// what the package promises is what it offers
+const offered: DrawingApi = drawing
+const { answerInWords, orderInWords, shopNote, toCsv } = offered
+const { textWidth } = drawing
 
 const room = cases['twin room']!()
 
