@@ -54,14 +54,17 @@ export function turnsOf(piece: Piece): readonly Turn[] {
 export function marksAsTheyLie(marks: readonly Mark[], turn: Turn, width: Length, long: Length): Mark[] {
   return marks.map((mark) => {
     const { x, y } = mark
+    // a square is given by the corner next to the piece's own: another of its corners is next after a turn
+    const square = mark.kind === 'corner-square' ? (mark.size ?? 0) : 0
+    const [fromRight, fromFoot] = [width - x - square, long - y - square]
     const [left, start] =
       turn === 'start'
         ? [x, y]
         : turn === 'end'
-          ? [width - x, long - y]
+          ? [fromRight, fromFoot]
           : turn === 'left'
-            ? [y, width - x]
-            : [long - y, x]
+            ? [y, fromRight]
+            : [fromFoot, x]
     const lies = { ...mark, x: length(left), y: length(start) }
     if (!mark.runs) return lies
     const runs = isTurned(turn) ? (mark.runs === 'along' ? 'across' : 'along') : mark.runs

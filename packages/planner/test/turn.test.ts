@@ -25,6 +25,17 @@ describe('a piece turned on the cloth', () => {
     expect([width, long]).toEqual(turn === 'start' || turn === 'end' ? [3, 5] : [5, 3])
   })
 
+  it('the square at the head and left corner stays in its corner', () => {
+    const square: Mark = { kind: 'corner-square', x: length(0), y: length(0), size: length(2) }
+    const at = (turn: Turn) => marksAsTheyLie([square], turn, length(6), length(9)).map((m) => [m.x, m.y])[0]
+    expect([at('start'), at('right'), at('end'), at('left')]).toEqual([
+      [0, 0],
+      [7, 0],
+      [4, 7],
+      [0, 4],
+    ])
+  })
+
   it('a fold across the piece lies along the cloth when the piece is turned', () => {
     const fold: Mark = { kind: 'fold', x: length(0), y: length(2), runs: 'across' }
     expect(marksAsTheyLie([fold], 'left', length(3), length(5))).toEqual([
