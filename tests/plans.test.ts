@@ -284,3 +284,33 @@ cloth:
     expect(result.missing[0]?.words).toMatch(/would do|more than/)
   })
 })
+
+describe('what a remnant would make', () => {
+  it('is laid out again inside it', () => {
+    const result = planned(`
+plan: 1
+title: Remnants
+wash: none
+make:
+  - { item: rectangle, name: cover, cut: 150 x 200 cm, count: 1, length-runs: along, cloth: cloth }
+cloth:
+  - { name: cloth, from: bolt, widths: [240 cm], price: 10.00 per m, sold-by: 50 cm }
+`)
+    const remnants = result.cloths.flatMap((cloth) => cloth.remnants)
+    expect(remnants.some((r) => r.wouldMake.length > 0)).toBe(true)
+    for (const remnant of remnants)
+      for (const words of remnant.wouldMake) {
+        const size = words.replace('pillowcase ', '').replace('×', 'x')
+        const again = planned(`
+plan: 1
+title: Once more
+wash: none
+make:
+  - { item: pillowcase, style: inside-flap, finished: ${size}, cloth: left }
+cloth:
+  - { name: left, from: remnant, size: ${remnant.width / cm(1)} x ${remnant.length / cm(1)} cm, selvedges: none, spare-each-end: 0 }
+`)
+        expect(again.status).toBe('laid')
+      }
+  })
+})
