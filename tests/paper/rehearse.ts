@@ -122,6 +122,11 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
   }
   const flags = new Set(words.match(/\b[TC]\d+ (?=Tear|Cut)/g) ?? [])
   if (flags.size !== steps) faults.push(`${flags.size} flags but ${steps} sentences understood`)
+  const nothing = /Nothing to divide: the whole cloth is (\w+)\./.exec(words)
+  if (nothing) {
+    cut.set(nothing[1]!, [width, length])
+    hands.delete('the cloth')
+  }
   for (const name of hands.keys()) faults.push(`${name} is still in hand at the end`)
 }
 

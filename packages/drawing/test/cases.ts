@@ -13,6 +13,10 @@ export const cases: Readonly<Record<string, () => Result>> = {
   'one-way print with a repeat': oneWay,
   'cut with shears': shears,
   'small cloth': small,
+  'a cloth that is one piece': () =>
+    resultOf('One piece', [
+      laid(sheet('old sheet', 180, 260, 10, 2, 1), 180, 260, piece('1', 'Flat sheet', 'sheet 1')),
+    ]),
 }
 
 function twelveMetres(): Result {

@@ -18,7 +18,8 @@ export interface Fonts {
  * uncompressed for the same reason: the two compress differently.
  */
 export async function write(scene: Scene, fonts: Fonts): Promise<Uint8Array> {
-  const date = new Date(Date.parse(scene.date ?? NO_DATE))
+  const told = Date.parse(scene.date ?? NO_DATE)
+  const date = new Date(Number.isNaN(told) ? Date.parse(NO_DATE) : told)
   const document = new PDFDocument({
     autoFirstPage: false,
     font: null,
@@ -44,7 +45,7 @@ export async function write(scene: Scene, fonts: Fonts): Promise<Uint8Array> {
   return bytes
 }
 
-// a plan without a date still needs one that never changes
+// a plan without a date, or with one that cannot be read, still needs one that never changes
 const NO_DATE = '2000-01-01'
 
 function writePage(document: PDFDocument, root: PDFStructureElement, page: Page): void {

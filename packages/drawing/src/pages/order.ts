@@ -27,6 +27,11 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
   let fresh = 0
   let on = begin()
 
+  if (groups.length === 0) {
+    on.y += small * 2
+    const words = `Nothing to divide: the whole cloth is ${labelsListed([...cloth.placed.map((p) => p.label), ...cloth.remnants.map((r) => r.name)])}.`
+    on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
+  }
   for (const [g, group] of groups.entries()) {
     const steps = group.steps
     const next = groups[g + 1]?.steps[0]?.division.flag
