@@ -305,7 +305,7 @@ function tiedAlong(request: Request, { tie }: Demand): boolean {
   return tie.absolute || group.reduce((sum, d) => sum + d.count, 0) > 1
 }
 
-const MOST_SUMS = 200_000
+const MOST_SUMS = 20_000
 
 /**
  * The next length that a layout can have: a multiple of the common divisor; where rectangles can all be pushed toward the

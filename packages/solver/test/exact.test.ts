@@ -105,6 +105,18 @@ test('the worked cover of 225 x 220 with a half-drop repeat takes 939 cm, proved
   expect(lay(plain, { effort: 1_000_000 }).length).toBe(1836)
 })
 
+test('a tied piece beside an untied one may lie farther on', () => {
+  // three of full width keep phase with a small one that shares its length with a longer, untied strip
+  const tie = { group: 'face', axis: 'along' as const, repeat: 4, offset: 2, absolute: false }
+  const request = open(7, [
+    piece('strip', 1, 1, 5, RIGHT),
+    { ...piece('wide', 3, 7, 5, LEFT | RIGHT), tie },
+    { ...piece('small', 1, 4, 1), tie },
+  ])
+  const answer = lay(request, { effort: 1_000_000 })
+  expect([answer.status, answer.length]).toEqual(['proved', 25])
+})
+
 test('widths side by side answer as each width alone', () => {
   const request = open(30, [piece('a', 3, 9, 14), piece('b', 4, 7, 5), piece('c', 2, 12, 8, LEFT)])
   const widths = [12, 15, 18, 21, 30]

@@ -1,7 +1,7 @@
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
 
-const MOST_SUMS = 200_000
+const MOST_SUMS = 20_000
 
 /**
  * The lengths an answer can have. Where nothing holds pieces apart, all can be pushed toward the start until each lies on

@@ -276,11 +276,10 @@ class Search {
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
     const pair = phases.pair(a.phases, b.phases)
-    // either one may be the one that lies farther on
-    for (const shift of phases.shifts(pair, 0, phases.repeat)) {
-      const other = shift === 0 ? 0 : phases.repeat - shift
+    const put = (shiftA: number, shiftB: number) => {
       for (const p of a.blocks)
         for (const q of b.blocks) {
+          this.steps++
           const w = joined(
             width[p]!,
             width[q]!,
@@ -289,35 +288,19 @@ class Search {
             zones.left,
             zones.right,
           )
-          this.steps++
-          const later = Math.max(length[p]!, length[q]! + shift)
-          if (w * later <= room)
-            this.offer(
-              number,
-              BESIDE,
-              w,
-              later,
-              flush,
-              p,
-              q,
-              shift,
-              phases.merge(pair, a.phases, 0, b.phases, shift, closed),
-            )
-          const sooner = Math.max(length[p]! + other, length[q]!)
-          if (shift && w * sooner <= room)
-            this.offer(
-              number,
-              BESIDE,
-              w,
-              sooner,
-              flush,
-              p,
-              q,
-              -other,
-              phases.merge(pair, a.phases, other, b.phases, 0, closed),
-            )
+          const l = Math.max(length[p]! + shiftA, length[q]! + shiftB)
+          if (w * l > room || l > this.limits.length) continue
+          const merged = phases.merge(pair, a.phases, shiftA, b.phases, shiftB, closed)
+          this.offer(number, BESIDE, w, l, flush, p, q, shiftB - shiftA, merged)
         }
     }
+    // either one may be the one that lies farther on
+    for (const shift of phases.shifts(pair, 0, phases.repeat)) {
+      put(0, shift)
+      if (shift) put(phases.repeat - shift, 0)
+    }
+    if (!b.phases) for (const shift of phases.shiftsBesideUntied(a.phases!)) put(shift, 0)
+    if (!a.phases) for (const shift of phases.shiftsBesideUntied(b.phases!)) put(0, shift)
   }
 
   private afterShifted({ number, room, closed }: Sum, a: Cell, b: Cell): void {

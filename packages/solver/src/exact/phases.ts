@@ -20,7 +20,8 @@ export interface PhaseSet {
  * as well, when pieces elsewhere tie their groups together. By how much: in a layout pushed as far to the start as
  * its ties let it, every position is reached from the start by a chain of pieces lying tight on each other and of steps from one
  * piece of a group to another. So, modulo the repeat, every group's phase is a sum of lengths and of differences of offsets, each
- * used at most once, and two groups' phases differ by a difference of such sums: only these shifts are tried.
+ * used at most once, and two groups' phases differ by a difference of such sums: only these shifts are tried. Beside a block that
+ * keeps no phase, a block may lie farther on at no cost; its shifts are limited in the same way.
  */
 export class Phases {
   readonly repeat: number
@@ -30,10 +31,13 @@ export class Phases {
   private readonly kinds: readonly Kind[]
   /** differences that two groups' phases may have; null: any */
   private readonly differences: Uint8Array | null
+  /** phases that a group may have, seen from a place where blocks start; null: any */
+  private readonly fromStart: Uint8Array | null
   /** the group of pieces with an absolute phase, or -1 */
   readonly field: number
   private readonly tight: boolean
   private readonly known = new Map<string, PhaseSet>()
+  private readonly alone = new Map<number, number[]>()
   private readonly shapes = new Map<string, number>()
   private readonly pairs = new Map<number, Pair>()
 
@@ -64,7 +68,9 @@ export class Phases {
     })
     this.field = field
     this.groups = names.length
-    this.differences = differencesOf(problem, repeat)
+    const known = differencesOf(problem, repeat)
+    this.differences = known?.between ?? null
+    this.fromStart = known?.fromStart ?? null
   }
 
   /** Phase of a piece's group relative to the piece's own start; null for an untied kind. */
@@ -115,6 +121,23 @@ export class Phases {
     for (const place of pair.places) {
       const shift = modulo(place - lying, this.repeat)
       if (shift <= most && (pair.shared || shift > 0)) out.push(shift)
+    }
+    return out
+  }
+
+  /**
+   * Shifts above 0 that may be of use for a block beside one that keeps no phase: the other fills the length anyway, so the shift
+   * may cost nothing. The two start where some chain of tight pieces ends, and so does the group's phase.
+   */
+  shiftsBesideUntied(a: PhaseSet): readonly number[] {
+    if (this.tight) return ANY
+    let out = this.alone.get(a.id)
+    if (!out) {
+      out = []
+      for (let shift = 1; shift < this.repeat; shift++)
+        if (a.of.every((phase) => phase < 0 || !this.fromStart || this.fromStart[(phase + shift) % this.repeat]))
+          out.push(shift)
+      this.alone.set(a.id, out)
     }
     return out
   }
@@ -215,7 +238,10 @@ const MOST_GROUPS = 16
 /** Beyond this many sums every difference is taken to be possible. */
 const MOST_SUMS = 2000
 
-function differencesOf(problem: Problem, repeat: number): Uint8Array | null {
+function differencesOf(
+  problem: Problem,
+  repeat: number,
+): { readonly between: Uint8Array; readonly fromStart: Uint8Array } | null {
   let sums = new Uint8Array(repeat)
   sums[0] = 1
   const plus = (choices: readonly number[]) => {
@@ -241,9 +267,12 @@ function differencesOf(problem: Problem, repeat: number): Uint8Array | null {
   for (let s = 0; s < repeat; s++) if (sums[s]) for (const o of all) phases[modulo(s - o, repeat)] = 1
   const list = [...phases.keys()].filter((s) => phases[s])
   if (list.length > MOST_SUMS) return null
-  const out = new Uint8Array(repeat)
-  for (const a of list) for (const b of list) out[modulo(a - b, repeat)] = 1
-  return out
+  const between = new Uint8Array(repeat)
+  for (const a of list) for (const b of list) between[modulo(a - b, repeat)] = 1
+  const fromStart = new Uint8Array(repeat)
+  for (const a of list)
+    for (let start = 0; start < repeat; start++) if (sums[start]) fromStart[modulo(a - start, repeat)] = 1
+  return { between, fromStart }
 }
 
 function nameOf(tie: Tie): string {
