@@ -42,7 +42,7 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
       // a map that begins a cloth says how it lies; the pages after it begin 'from T5'
       const size = /On the table ([\d ./]+) × ([\d ./]+) (?:cm|mm|in)\./.exec(words)
       if (size && !/, (from [TC]\d+|goes on)$/.test(title)) sizes.push([numberOf(size[1]!), numberOf(size[2]!)])
-    } else if (title.startsWith('Tear and cut in this order')) {
+    } else if (title.startsWith('Tear and cut')) {
       if (!title.endsWith('goes on') && order !== '') orders.push(order)
       order = title.endsWith('goes on') ? `${order} ${words}` : words
     }
@@ -114,8 +114,8 @@ function follow(words: string, [width, length]: Size, cut: Map<string, Size>, fa
     const [first, second] = gives!.split('; ')
     hands.delete('the rest')
     const held = [
-      ...take(first ?? '', near, hand, flag!, direction!, hands, cut, faults),
-      ...take(second ?? '', far, hand, flag!, direction!, hands, cut, faults),
+      ...take(first ?? '', near, flag!, direction!, hands, cut, faults),
+      ...take(second ?? '', far, flag!, direction!, hands, cut, faults),
     ]
     if (hand.promised !== null && hand.promised.join() !== [...held].sort(byLabel).join() && !held.includes('?'))
       faults.push(`${flag}: ${name} was to give ${hand.promised.join()} and gives ${held.join()}`)
@@ -196,7 +196,6 @@ function comeApart(
 function take(
   words: string,
   part: Hand,
-  whole: Hand,
   flag: string,
   direction: string,
   hands: Map<string, Hand>,
@@ -230,7 +229,6 @@ function take(
   if (hands.has(name)) faults.push(`${flag}: there are two of ${name}`)
   const promised = labelsIn(named?.[2] ?? rest![1]!)
   hands.set(name, { ...part, promised })
-  void whole
   return promised
 }
 

@@ -44,6 +44,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
     on.y += small * 2.1
     const head = wrap(group.name, LEFT - 2, small, 700)
     on.parts.push({ role: 'heading-2', marks: head.map((words, i) => text(words, 0, on.y + i * pitch, small, 700)) })
+    const pictured = on
     let pictureEnd = on.y
     if (picture !== null) {
       const y = on.y + (head.length - 1) * pitch + small * 0.7
@@ -73,7 +74,8 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
       on.parts.push({ role: 'list-item', marks: [tickBox(LEFT, on.y, 4.4), ...placed.marks] })
       on.y += placed.lines * pitch + small * 0.4
     }
-    on.y = Math.max(on.y - small * 0.6, pictureEnd + small * 0.9)
+    // the picture may stand on the page before
+    on.y = Math.max(on.y - small * 0.6, on === pictured ? pictureEnd + small * 0.9 : 0)
   }
   return leaves
 
@@ -83,7 +85,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
     const tears = cloth.divisions.some((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
     const page = leaf(
       'order',
-      leaves.length === 0 ? 'Tear and cut in this order' : 'Tear and cut in this order, goes on',
+      leaves.length === 0 ? 'Tear and cut in this order' : 'Tear and cut, goes on',
       leaves.length === 0
         ? [
             'The side you measure from is named first. Down is along the selvedge.',

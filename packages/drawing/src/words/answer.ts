@@ -18,7 +18,7 @@ export function answerInWords(
 
 function buyWords(result: Result, measure: Measure): readonly string[] {
   const bolts = result.cloths.flatMap((cloth) =>
-    cloth.buy === null ? [] : [`Buy ${boughtCloth(result, cloth, measure)}${costWords(result, cloth.buy.cost)}`],
+    cloth.buy === null ? [] : [`Buy ${boughtCloth(cloth, measure)}${costWords(result, cloth.buy.cost)}`],
   )
   const rest = result.buy.filter((row) => row.what !== 'cloth').map((row) => `Buy ${notionWords(row, measure)}`)
   if (bolts.length === 0) return ['Nothing to buy for the cloth: what is there will do', ...rest]
@@ -26,7 +26,7 @@ function buyWords(result: Result, measure: Measure): readonly string[] {
 }
 
 /** '6.6 m of the 150 cm ticking stripe' */
-export function boughtCloth(_result: Result, cloth: CutCloth, measure: Measure): string {
+export function boughtCloth(cloth: CutCloth, measure: Measure): string {
   if (cloth.buy === null) return ''
   return `${measure.bought(cloth.buy.length)} of the ${measure.full(cloth.buy.width)} ${oneLine(cloth.name)}`
 }
