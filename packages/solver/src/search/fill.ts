@@ -63,6 +63,8 @@ export interface Filled {
   readonly part: Part
   /** area of the pieces in it */
   readonly area: number
+  /** their dues */
+  readonly due: number
   /** pieces used of each kind */
   readonly used: readonly number[]
 }
@@ -79,6 +81,7 @@ interface Node {
   room: Room | null
   waste: number
   readonly area: number
+  readonly due: number
   readonly worth: number
   readonly count: number
   readonly hash: number
@@ -105,7 +108,8 @@ interface Option {
   readonly width: number
   readonly length: number
   readonly area: number
-  /** its area as the guide sees it */
+  readonly due: number
+  /** its due as the guide sees it */
   readonly worth: number
   readonly key: number
 }
@@ -142,6 +146,7 @@ export function fill(trial: Trial, room: Rect, available: readonly number[], set
     room: roomOn(null, room),
     waste: 0,
     area: 0,
+    due: 0,
     worth: 0,
     count: 0,
     hash: 0,
@@ -150,7 +155,7 @@ export function fill(trial: Trial, room: Rect, available: readonly number[], set
   const best = searched(run, root, total)
   const used = available.map(() => 0)
   for (const [slot, kind] of slots.entries()) used[kind] = left[slot]! - best.left[slot]!
-  return { part: treeOf(room, best), area: best.area, used }
+  return { part: treeOf(room, best), area: best.area, due: best.due, used }
 }
 
 function optionsOf(trial: Trial, slots: readonly number[], room: Rect, random: Random, noise: number): Option[] {
@@ -163,8 +168,9 @@ function optionsOf(trial: Trial, slots: readonly number[], room: Rect, random: R
     if (slot < 0 || shape.width > room.width || shape.length > room.length) continue
     const area = trial.areas[shape.kind]!
     // only few places touch the start or the end: what needs them goes first
-    const worth = ((trial.rare[shape.kind] ? 1000 : 1) * area * (100 + random.below(noise + 1) - noise / 2)) / 100
-    options.push({ shape, slot, width: shape.width, length: shape.length, area, worth, key: keys[slot]! })
+    const due = trial.dues[shape.kind]!
+    const worth = ((trial.rare[shape.kind] ? 1000 : 1) * due * (100 + random.below(noise + 1) - noise / 2)) / 100
+    options.push({ shape, slot, width: shape.width, length: shape.length, area, due, worth, key: keys[slot]! })
   }
   return options
 }
@@ -188,7 +194,7 @@ function searched(run: Run, root: Node, total: number): Node {
       const key = (node.hash >>> 0) * 2097152 + ((node.room?.hash ?? 0) & 2097151)
       if (seen.has(key)) continue
       seen.add(key)
-      if (node.area > best.area) best = node
+      if (node.due > best.due) best = node
       if (node.count === total) return node
       expand(run, node)
       kept++
@@ -343,6 +349,7 @@ function grown(choice: Choice): Node {
     room: top,
     waste,
     area: node.area + option.area * placed,
+    due: node.due + option.due * placed,
     worth: node.worth + option.worth * placed,
     count: node.count + placed,
     hash: (node.hash + Math.imul(option.key, placed)) | 0,

@@ -56,7 +56,7 @@ function growFrom(
   const meter = meterOf(control)
   const whole = needsWhole(problem) ? problem.length : null
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
-  let patience = 12_000 * pieces
+  let patience = Math.min(12_000 * pieces, Math.ceil(control.effort / 12))
   let found = start
   for (let attempt = 0; meter.steps > 0 && !meter.stop(); attempt++) {
     const upper: number = found === null ? longest : found.length - 1
@@ -149,16 +149,17 @@ function attemptAt(
     trial = trialOf(problem, length, random)
     growth = growthOf(
       trial,
-      filledFrom(trial, rect(0, 0, trial.width, length), trial.counts, 12 << random.below(3), meter, random).part,
+      filledFrom(trial, rect(0, 0, trial.width, length), trial.counts, 24 << random.below(2), meter, random).part,
     )
   }
   let best: Found | null = null
-  for (let extended = 0; extended < 4; extended++) {
-    growth = regrow(trial, growth, { meter, random, patience })
+  for (let extended = 0; extended < 9; extended++) {
+    // the first length has the most patience: the longer ones only let in what is still out
+    growth = regrow(trial, growth, { meter, random, patience: extended === 0 ? patience : Math.ceil(patience / 4) })
     const complete = completed(trial, growth, meter, random)
     if (complete !== null && (best === null || complete.length < best.length)) best = complete
     if (growth.outArea === 0 || problem.length !== null) break
-    const longer = trial.length + Math.ceil((growth.outArea * 3) / (2 * trial.width))
+    const longer = trial.length + Math.ceil((growth.outArea * (2 + extended)) / (2 * trial.width))
     if (best !== null && longer >= best.length) break
     if (found !== null && longer >= found.length) break
     const part = splitOf(rect(0, 0, trial.width, longer), true, [
@@ -275,5 +276,5 @@ function filledFrom(
   random: Random,
 ): Filled {
   const budget = Number.POSITIVE_INFINITY
-  return fill(trial, room, available, { beam, budget, greed: [0.05, 0.1, 0.2, 0.3][random.below(4)]!, meter, random })
+  return fill(trial, room, available, { beam, budget, greed: [0.1, 0.2, 0.2, 0.3][random.below(4)]!, meter, random })
 }

@@ -32,6 +32,8 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
   const pieces = trial.counts.reduce((sum, count) => sum + count, 0)
   const mean = trial.areas.reduce((sum, area, kind) => sum + area * trial.counts[kind]!, 0) / pieces
   let now = start
+  let nowDue = start.out.reduce((sum, count, kind) => sum + count * trial.dues[kind]!, 0)
+  let bestDue = nowDue
   let best = start
   while (best.outArea > 0 && meter.steps > Math.max(0, deadline) && !meter.stop()) {
     meter.steps -= OVERHEAD
@@ -40,14 +42,16 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
     if (region === null) continue
     const available = now.out.slice()
     let heldArea = 0
+    let heldDue = 0
     for (const piece of region.parts.flatMap(piecesIn)) {
       available[piece.of] = available[piece.of]! + 1
       heldArea += trial.areas[piece.of]!
+      heldDue += trial.dues[piece.of]!
     }
     // a new filling may hold less, most often a little, at times two pieces' worth: without that, large pieces never come in
     const share = random.below(1000) / 1000
     // but never so often that it strays far from the best
-    const loss = Math.max(0, Math.min(2 * mean * share * share, best.outArea + 4 * mean - now.outArea))
+    const loss = Math.max(0, Math.min(2 * mean * share * share, bestDue + 4 * mean - nowDue))
     const filling = fill(trial, region.rect, available, {
       beam: 2 + random.below(random.below(8) === 0 ? 40 : 8),
       budget: region.rect.width * region.rect.length - heldArea + loss,
@@ -56,7 +60,7 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
       meter,
       random,
     })
-    if (filling.area < heldArea - loss) continue
+    if (filling.due < heldDue - loss) continue
     const out = available.map((count, kind) => count - filling.used[kind]!)
     if (trial.rare.some((rare, kind) => rare && out[kind]! > now.out[kind]!)) continue
     now = {
@@ -64,8 +68,12 @@ export function regrow(trial: Trial, start: Growth, options: RegrowOptions): Gro
       out,
       outArea: now.outArea + heldArea - filling.area,
     }
-    if (now.outArea < best.outArea) deadline = meter.steps - patience
-    if (now.outArea <= best.outArea) best = now
+    nowDue += heldDue - filling.due
+    if (nowDue < bestDue) deadline = meter.steps - patience
+    if (nowDue <= bestDue) {
+      best = now
+      bestDue = nowDue
+    }
   }
   return best
 }

@@ -25,6 +25,8 @@ export interface Trial {
   readonly counts: readonly number[]
   /** area of one piece of each kind */
   readonly areas: readonly number[]
+  /** what leaving a piece of each kind out costs: its area, and more the longer its longer side, as such pieces hardly come in later */
+  readonly dues: readonly number[]
   /** kinds that must touch the start or the end: once out, they hardly come in again */
   readonly rare: readonly boolean[]
   /** neither sides, zones, ties nor flaws: blocks may be moved and closed up freely */
@@ -60,6 +62,10 @@ export function trialOf(problem: Problem, length: number, random: Random): Trial
     shapes: shapes.sort((a, b) => b.width * b.length - a.width * a.length || a.kind - b.kind || a.posture - b.posture),
     counts: kinds.map((kind) => kind.count),
     areas: kinds.map((kind) => kind.area),
+    dues: kinds.map(({ area, postures }) => {
+      const side = Math.max(postures[0]!.width, postures[0]!.length)
+      return area + Math.floor((side * side) / 10)
+    }),
     rare: kinds.map((kind) => kind.postures.every(({ flush }) => (flush & (START | END)) !== 0)),
     plain: isPlain(problem),
     phases: phasesOf(kinds, random),
