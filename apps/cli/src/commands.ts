@@ -56,8 +56,8 @@ export async function lay(
   options: Planning & { width?: string; json?: boolean; plain?: boolean; csv?: boolean; svg?: string },
 ): Promise<void> {
   const order = orderFrom(plan)
-  const onlyWidths = options.width === undefined ? undefined : [lengthFrom('--width', options.width, order)]
-  await withResult(order, options, { ...(onlyWidths && { onlyWidths }) }, (result) => {
+  const asked = options.width === undefined ? order : atWidth(order, lengthFrom('--width', options.width, order))
+  await withResult(asked, options, {}, (result) => {
     const unit = options.unit ?? result.order.measureIn
     if (options.json) process.stdout.write(writeLayout(result))
     else if (options.plain) process.stdout.write(plainLines(result))
@@ -72,7 +72,13 @@ export async function lay(
 
 export async function widths(plan: string, options: Planning & { try?: string; json?: boolean }): Promise<void> {
   const order = orderFrom(plan)
-  const tried = options.try === undefined ? order : withWidths(order, options.try)
+  const tried =
+    options.try === undefined
+      ? order
+      : withWidths(
+          order,
+          options.try.split(',').map((one) => lengthFrom('--try', one.trim(), order)),
+        )
   await withResult(tried, options, { compareWidths: true }, (result) => {
     if (options.json) process.stdout.write(`${JSON.stringify(JSON.parse(writeLayout(result)).widths, null, 2)}\n`)
     else process.stdout.write(`${widthsLines(result, options.unit ?? order.measureIn).join('\n')}\n`)
@@ -223,17 +229,28 @@ function lengthFrom(option: string, text: string, order: Order): Length {
 }
 
 /** The same order with every bolt offered in these widths; a width the plan knows keeps its price. */
-function withWidths(order: Order, text: string): Order {
-  const asked = text.split(',').map((one) => lengthFrom('--try', one.trim(), order))
+function withWidths(order: Order, asked: readonly Length[]): Order {
   return {
     ...order,
     cloths: order.cloths.map((cloth) =>
       cloth.from === 'bolt'
         ? {
             ...cloth,
-            widths: asked.map((width) => cloth.widths.find((w) => w.width === width) ?? { width, price: null }),
+            widths: asked.map((width) => cloth.widths.find((w) => w.width === width) ?? { width, price: cloth.price }),
           }
         : cloth,
+    ),
+  }
+}
+
+/** The same order at one width: bolts that come in it lose their others; when none does, every bolt is taken to come in it. */
+function atWidth(order: Order, width: Length): Order {
+  const comes = (cloth: Order['cloths'][number]): boolean => cloth.widths.some((w) => w.width === width)
+  if (!order.cloths.some(comes)) return withWidths(order, [width])
+  return {
+    ...order,
+    cloths: order.cloths.map((cloth) =>
+      comes(cloth) ? { ...cloth, widths: cloth.widths.filter((w) => w.width === width) } : cloth,
     ),
   }
 }
@@ -242,7 +259,7 @@ function withWidths(order: Order, text: string): Order {
 async function withResult(
   order: Order,
   options: Planning,
-  planOptions: { onlyWidths?: readonly Length[]; compareWidths?: boolean },
+  planOptions: { compareWidths?: boolean },
   show: (result: Result) => void | Promise<void>,
 ): Promise<void> {
   const progress = progressLine(options)

@@ -5,7 +5,7 @@ import { EXIT, Halt } from './exit.ts'
 
 type Order = Result['order']
 
-export interface RunOptions extends Pick<PlanOptions, 'effort' | 'onlyWidths' | 'compareWidths'> {
+export interface RunOptions extends Pick<PlanOptions, 'effort' | 'compareWidths'> {
   /** null: no limit but the effort */
   readonly seconds: number | null
   /** a line about progress; shown on a terminal only */
@@ -20,7 +20,7 @@ export interface Ran {
 interface Task {
   readonly role: 'plan'
   readonly order: Order
-  readonly options: Pick<PlanOptions, 'effort' | 'onlyWidths' | 'compareWidths'>
+  readonly options: Pick<PlanOptions, 'effort' | 'compareWidths'>
   /** word 0 turns 1 when the run is to end with the best so far */
   readonly stop: SharedArrayBuffer
 }

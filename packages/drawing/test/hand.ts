@@ -67,6 +67,7 @@ export function bolt(name: string, width: number, changes: Partial<Cloth> = {}):
     name,
     from: 'bolt',
     widths: [{ width: cmOf(width), price: { coins: 1450, per: 'm' } }],
+    price: null,
     soldBy: cmOf(10),
     smallestSale: cmOf(0),
     have: cmOf(0),

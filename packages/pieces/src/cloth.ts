@@ -51,6 +51,8 @@ export interface Cloth {
   readonly from: 'bolt' | 'sheet' | 'remnant'
   /** bolt: the widths the shop has, before washing, narrowest need not come first; empty for sheet and remnant */
   readonly widths: readonly { readonly width: Length; readonly price: Price | null }[]
+  /** bolt: what a width costs that has no price of its own; null: not known */
+  readonly price: Price | null
   /** shop's step; 0: to the exact unit */
   readonly soldBy: Length
   readonly smallestSale: Length

@@ -36,6 +36,7 @@ export function bolt(name: string, width: Length, parts: Partial<Cloth> = {}): C
     name,
     from: 'bolt',
     widths: [{ width, price: null }],
+    price: null,
     soldBy: cm(10),
     smallestSale: ZERO,
     have: ZERO,

@@ -20,6 +20,7 @@ export function bolt(name: string, widths: readonly number[], other: Partial<Clo
     name,
     from: 'bolt',
     widths: widths.map((width) => ({ width: length(width), price: null })),
+    price: null,
     soldBy: cm(10),
     smallestSale: ZERO,
     have: ZERO,

@@ -30,6 +30,7 @@ export function bolt(name: string, widths: readonly number[], more: Partial<Clot
     name,
     from: 'bolt',
     widths: widths.map((w) => ({ width: cm(w), price: { coins: 1000, per: 'm' } })),
+    price: null,
     soldBy: cm(10),
     smallestSale: ZERO,
     have: ZERO,

@@ -13,6 +13,7 @@ export function clothOf(keys: ClothShape, figures: UsualFigures): Cloth {
     name: keys.name,
     from: keys.from,
     widths: (keys.widths ?? []).map(({ width, price }) => ({ width, price: price ?? keys.price ?? null })),
+    price: keys.price ?? null,
     soldBy: keys['sold-by'],
     smallestSale: keys['smallest-sale'],
     have: keys.have,
