@@ -82,7 +82,7 @@ describe('files', () => {
 
   check('typing is answered at once while the solver runs, and a plan of 500 things stays in hand', async () => {
     const { page } = await open(browser)
-    await choosePlan(page, HUNDREDS)
+    await choosePlan(page, hundreds(500))
     await page
       .getByRole('button', { name: /^Change it/ })
       .nth(250)
@@ -102,6 +102,15 @@ describe('files', () => {
     })
     expect(await field.inputValue()).toBe('tray cloth')
     expect(slowest).toBeLessThan(100)
+  })
+
+  check('the best so far can be used without waiting for the end', async () => {
+    const { page } = await open(browser)
+    await choosePlan(page, hundreds(160))
+    await page.getByRole('button', { name: 'Stop and use the best so far' }).click({ timeout: 60_000 })
+    expect(await page.locator('.so-far').textContent()).toMatch(/160 things: buy/)
+    expect(await page.getByText('It was stopped by hand').isVisible()).toBe(true)
+    expect(await page.locator('main').getAttribute('data-answer')).toBe('there')
   })
 
   check('a served page is kept on the device when asked, and then opens without its server', async () => {
@@ -160,9 +169,9 @@ const HOSTILE = [
   '\u0000\u0001\u0002',
 ]
 
-const HUNDREDS = `plan: 1
+const hundreds = (count: number): string => `plan: 1
 make:
-${Array.from({ length: 500 }, (_, n) => `  - { item: rectangle, name: cloth ${n + 1}, cut: ${20 + (n % 37)} x ${30 + (n % 41)} cm, cloth: linen }`).join('\n')}
+${Array.from({ length: count }, (_, n) => `  - { item: rectangle, name: cloth ${n + 1}, cut: ${20 + (n % 37)} x ${30 + (n % 41)} cm, cloth: linen }`).join('\n')}
 cloth:
   - { name: linen, from: bolt, widths: [150 cm, 240 cm], print: plain }
 `

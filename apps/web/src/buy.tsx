@@ -46,20 +46,20 @@ export function clothLines(result: Result): readonly string[] {
 const sentence = (words: string): string => (words === '' || /[.!?]$/.test(words) ? words : `${words}.`)
 
 function CannotBeCut({ result }: { readonly result: Result }): ComponentChildren {
+  const unit = result.order.measureIn
+  const reasons = new Set([
+    ...result.missing.map((missing) => sentence(missing.words)),
+    ...result.widths.flatMap((row) =>
+      row.why === null ? [] : [sentence(`${size(row.width, unit)} ${row.cloth}: ${row.why}`)],
+    ),
+  ])
   return (
     <div class="summary">
       <h3>This cannot be cut from this cloth</h3>
       <ul>
-        {result.missing.map((missing) => (
-          <li key={missing.words}>{sentence(missing.words)}</li>
+        {[...reasons].map((reason) => (
+          <li key={reason}>{reason}</li>
         ))}
-        {result.widths
-          .filter((row) => row.why !== null)
-          .map((row) => (
-            <li key={`${row.cloth} ${row.width}`}>
-              {size(row.width, result.order.measureIn)} {row.cloth}: {row.why}
-            </li>
-          ))}
       </ul>
     </div>
   )

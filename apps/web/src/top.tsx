@@ -75,10 +75,14 @@ function Standing(props: { readonly answer: Answer; readonly problems: number })
 /** '2 duvet covers and 4 pillowcases' */
 function thingsIn(result: Result): string {
   const counts = new Map<string, number>()
-  for (const { item, count } of result.order.items) counts.set(item, (counts.get(item) ?? 0) + count)
+  for (const item of result.order.items) {
+    const kind = 'name' in item ? `"${item.name}` : item.item
+    counts.set(kind, (counts.get(kind) ?? 0) + item.count)
+  }
   if (counts.size > 3) return `${[...counts.values()].reduce((a, b) => a + b)} things`
-  const words = [...counts].map(([item, count]) => {
-    const form = ITEM_FORMS[item]
+  const words = [...counts].map(([kind, count]) => {
+    if (kind.startsWith('"')) return `${count}${count === 1 ? '' : ' ×'} ${kind.slice(1)}`
+    const form = ITEM_FORMS[kind]
     return `${count} ${count === 1 ? form?.words.toLowerCase() : form?.plural}`
   })
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
