@@ -14,6 +14,7 @@ const RULES = [
   { flush: true, zones: true, turning: true, finite: true, flaws: true },
   { flush: true, turning: true, ties: true },
   { flush: true, zones: true, finite: true },
+  { flush: true, ties: true },
 ]
 
 test('every answer passes the checker, whatever the rules', () => {
@@ -41,5 +42,5 @@ test('a naive exact method agrees on every small order', () => {
         if (answer.length !== null) expect(answer.length, which).toBeGreaterThanOrEqual(truth)
       }
     }
-  expect(proved).toBeGreaterThanOrEqual(270)
+  expect(proved).toBeGreaterThanOrEqual(300)
 })
