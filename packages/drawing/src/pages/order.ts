@@ -16,13 +16,14 @@ import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, setRuns, tickBox } from './leaf.ts'
 
 const LEFT = 34
-const TEXT = LEFT + 21
 
 /** The order page: a tick box, a flag, what to do and what it gives, grouped by the length in hand. */
 export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, style: Style): readonly Leaf[] {
   const groups = grouped(stepsOf(cloth))
   const { small } = style
   const pitch = small * 1.55
+  const flagWide = Math.max(12, ...cloth.divisions.map((d) => textWidth(d.flag, small, 700) + 2))
+  const textLeft = LEFT + 7 + flagWide + 2
   const leaves: Leaf[] = []
   let fresh = 0
   let on = begin()
@@ -108,7 +109,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
   }
   function parts(step: Step): { todo: ReturnType<typeof setRuns>; gives: readonly string[] } {
     const words = lineOf(step, cloth, measure)
-    const width = FRAME.width - TEXT
+    const width = FRAME.width - textLeft
     return {
       todo: setRuns(
         [
@@ -116,7 +117,7 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
           [words.todo[1], 700],
           [`${words.todo[2]}.`, 500],
         ],
-        TEXT,
+        textLeft,
         on.y,
         width,
         small,
@@ -130,17 +131,16 @@ export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, s
   }
   function addStep(step: Step): void {
     const { todo, gives } = parts(step)
-    const flag = box(LEFT + 7, on.y - small * 1.25, 12, small * 1.5)
+    const flag = box(LEFT + 7, on.y - small * 1.25, flagWide, small * 1.5)
     const below = on.y + todo.lines * pitch
-    const wideFlag = Math.max(12, textWidth(step.division.flag, small, 700) + 2)
     on.parts.push({
       role: 'list-item',
       marks: [
         tickBox(LEFT, on.y, 4.4),
-        frameOf({ ...flag, width: wideFlag }, WEIGHTS.raw),
-        text(step.division.flag, flag.x + wideFlag / 2, on.y, small, 700, 'middle'),
+        frameOf(flag, WEIGHTS.raw),
+        text(step.division.flag, flag.x + flagWide / 2, on.y, small, 700, 'middle'),
         ...todo.marks,
-        ...gives.map((words, i) => text(words, TEXT, below + i * pitch, small, 500)),
+        ...gives.map((words, i) => text(words, textLeft, below + i * pitch, small, 500)),
       ],
     })
     on.y = below + gives.length * pitch + small * 0.7
