@@ -374,3 +374,14 @@ cloth: [{ name: a, widths: [240] }]`
       size: { cut: { width: inches(54), length: inches(60.125) } },
     }))
 })
+
+test('a hem given by its depth alone may be any length, 1 1/8 in too, which is 28.575 mm', () => {
+  const hems = 'hems: { head: 1 1/8 in, foot: 3/8 in, left: 28.5750 mm, right: 2.5 cm }'
+  expect(orderOf(planOf(`item: rectangle, finished: 40 x 60 cm, ${hems}`)).items[0]).toMatchObject({
+    size: { edges: { head: { depth: inches(1.125) }, foot: { depth: inches(0.375) }, left: { depth: inches(1.125) } } },
+  })
+  for (const item of ['pillowcase', 'cushion', 'throw'])
+    expect(orderOf(planOf(`item: ${item}, finished: 40 x 60 cm, hem: 1 1/8 in`)).items[0]).toMatchObject({
+      hem: { depth: inches(1.125) },
+    })
+})

@@ -92,7 +92,7 @@ export function hem(r: Leaves, usual: { depth: string; turns: 1 | 2 }) {
       .describe('What goes under; left out: the depth again for a double turn, 1 cm (3/8 in) for a single one'),
   })
   return either('a depth such as 2.5 cm, or { depth: 2.5 cm, turns: 2 }', whole, depth).transform((value) =>
-    typeof value === 'number' ? whole.parse({ depth: `${value / 320} mm`, turns: usual.turns }) : value,
+    typeof value === 'number' ? { depth: value, turns: usual.turns } : value,
   )
 }
 
