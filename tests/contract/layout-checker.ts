@@ -79,7 +79,12 @@ export interface PlanFacts {
         readonly smallestSale: number
         readonly pricePerMetre: number | null
         readonly repeat: number
-        readonly selvedges: { readonly left: boolean; readonly right: boolean }
+        /** one repeat more is bought where a motif is centred and the place of the first is not known */
+        readonly play: number
+        readonly unusedSelvedge: number
+        /** torn edges lose this much, so that pieces lie so much larger */
+        readonly lostPerTear: number
+        readonly selvedges: Readonly<Record<'left' | 'right' | 'start' | 'end', boolean>>
         readonly hems: { readonly left: number; readonly right: number; readonly start: number; readonly end: number }
       }
     >
@@ -153,7 +158,13 @@ export function checkLayout(file: LayoutFile, facts: PlanFacts): readonly string
       const row = rows.get(p.piece)
       if (row !== undefined) {
         const [w, l] = p.turned ? [row.cutLength, row.cutWidth] : [row.cutWidth, row.cutLength]
-        if (units(p.width) !== units(w) || units(p.length) !== units(l))
+        const { left, right, start, end } = p.edges
+        // over the full usable width what is trimmed with the selvedges takes the fraying with it
+        const full = fact.unusedSelvedge > 0 && units(p.width) === units(cloth.usable.width)
+        if (
+          !(grown(p.width - w, [left, right], fact) || (full && units(p.width) === units(w))) ||
+          !grown(p.length - l, [start, end], fact)
+        )
           at(`${p.piece} is placed ${p.width} × ${p.length}, cut ${w} × ${l}`)
       }
       if (!inside(p, cloth.usable)) at(`${p.piece} lies outside the usable cloth`)
@@ -166,7 +177,7 @@ export function checkLayout(file: LayoutFile, facts: PlanFacts): readonly string
       for (const side of ['left', 'right', 'start', 'end'] as const) {
         const edge = p.edges[side]
         const hem = fact.hems[side]
-        if (edge.kind === 'selvedge' && !(flush[side] && (side === 'left' || side === 'right') && fact.selvedges[side]))
+        if (edge.kind === 'selvedge' && !(flush[side] && fact.selvedges[side]))
           at(`${p.piece} has no selvedge at its ${side}`)
         if (edge.kind === 'kept-hem' && !(flush[side] && hem > 0 && units(edge.depth ?? -1) === units(hem)))
           at(`${p.piece} has no such hem at its ${side}`)
@@ -189,7 +200,9 @@ export function checkLayout(file: LayoutFile, facts: PlanFacts): readonly string
       const shrink = facts.wash === 'before-cutting' ? fact.shrinkAlongPercent : 0
       const needed = Math.max(
         units(fact.smallestSale),
-        Math.ceil(((units(cloth.proof.length) + 2 * units(fact.spare)) * 100) / (100 - shrink) - 1e-7),
+        Math.ceil(
+          ((units(cloth.proof.length) + 2 * units(fact.spare) + units(fact.play)) * 100) / (100 - shrink) - 1e-7,
+        ),
       )
       const step = units(fact.soldBy)
       const bought = step === 0 ? needed : Math.ceil(needed / step) * step
@@ -269,6 +282,13 @@ const overlap = (p: Rect, q: Rect): boolean =>
   units(q.x) < units(p.x + p.width) &&
   units(p.y) < units(q.y + q.length) &&
   units(q.y) < units(p.y + p.length)
+
+/** Torn, a piece lies larger by what each torn edge loses: by every edge that is no edge of the cloth, and by two at most. */
+function grown(more: number, edges: readonly PlacedEdge[], fact: PlanFacts['cloths'][string]): boolean {
+  const lost = fact.divideBy === 'tearing' ? units(fact.lostPerTear) : 0
+  const torn = edges.filter((edge) => edge.kind === 'cut').length
+  return [torn, 1, 2].some((times) => times >= torn && units(more) === times * lost)
+}
 
 function reaches(p: Rect, side: 'left' | 'right' | 'start' | 'end', cloth: Rect | CutCloth, hem: number): boolean {
   if (side === 'left') return units(p.x) < units(hem)

@@ -18,22 +18,32 @@ export function planFacts(text: string): PlanFacts {
     const depth = (value: unknown, s: number): number =>
       isHem(value) ? Math.floor(length(value, unit) * left(s) * 320 + 1e-6) / 320 : 0
     const unused = cloth['unused-selvedge'] === undefined ? 0 : length(cloth['unused-selvedge'], unit)
+    const selvedges = String(cloth.selvedges ?? (cloth.from === 'bolt' ? 'both' : 'none'))
     const has = (side: 'left' | 'right'): boolean =>
-      unused === 0 &&
-      (cloth.from === 'bolt' ||
-        (cloth.from === 'sheet' ? hems[side] === 'selvedge' : [side, 'both'].includes(String(cloth.selvedges))))
+      unused === 0 && (hems[side] === undefined ? [side, 'both'].includes(selvedges) : hems[side] === 'selvedge')
+    const spare = cloth.from !== 'bolt' ? '0 cm' : unit === 'in' ? '2 in' : '5 cm'
     const print = (typeof cloth.print === 'object' ? cloth.print : {}) as Record<string, unknown>
+    const inShop = print['repeat-measured'] === 'in-shop'
+    const repeat = Math.floor(length(print.repeat ?? 0, unit) * (inShop ? left(along) : 1) * 320 + 1e-6) / 320
     return [
       String(cloth.name),
       {
         divideBy: (cloth['divide-by'] ?? 'tearing') as 'tearing',
-        spare: length(cloth['spare-each-end'] ?? (cloth.from === 'bolt' ? (unit === 'in' ? '2 in' : '5 cm') : '0 cm'), unit),
+        spare: length(cloth['spare-each-end'] ?? spare, unit),
         shrinkAlongPercent: along,
         soldBy: length(cloth['sold-by'] ?? (unit === 'in' ? '1/8 yd' : '10 cm'), unit),
         smallestSale: length(cloth['smallest-sale'] ?? '0 cm', unit),
         pricePerMetre: price(cloth),
-        repeat: print.repeat === undefined || print['repeat-measured'] === 'in-shop' ? 0 : length(print.repeat, unit),
-        selvedges: { left: has('left'), right: has('right') },
+        repeat,
+        play: print.motif === 'centred' ? repeat : 0,
+        unusedSelvedge: unused,
+        lostPerTear: length(cloth['lost-per-tear'] ?? 0, unit),
+        selvedges: {
+          left: has('left'),
+          right: has('right'),
+          start: hems.head === 'selvedge',
+          end: hems.foot === 'selvedge',
+        },
         hems: {
           left: depth(hems.left, across),
           right: depth(hems.right, across),
@@ -68,8 +78,6 @@ const percent = (value: unknown): number => Number(String(value ?? 0).replace('%
 // null when widths have prices of their own or the price is not per metre: the cost is then not checked here
 function price(cloth: Record<string, unknown>): number | null {
   const match = /^([\d.]+) per m$/.exec(String(cloth.price ?? ''))
-  const own = [cloth.widths].flat().some(
-    (width) => typeof width === 'object' && width !== null && 'price' in width,
-  )
+  const own = [cloth.widths].flat().some((width) => typeof width === 'object' && width !== null && 'price' in width)
   return match === null || own ? null : Number(match[1])
 }
