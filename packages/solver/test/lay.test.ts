@@ -15,6 +15,7 @@ const RULES = [
   { flush: true, turning: true, ties: true },
   { flush: true, zones: true, finite: true },
   { flush: true, ties: true },
+  { zones: true, ties: true },
 ]
 
 test('every answer passes the checker, whatever the rules', () => {

@@ -188,8 +188,9 @@ class Search {
         const { zones } = this.problem
         const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
         // a block with an absolute phase starts where the field's repeat meets it
-        const start = phases ? zones.start + this.phases!.fromField(phases, zones.start) : 0
-        const end = start + this.blocks.length[b]! + (flush & START || phases ? 0 : zones.start)
+        const tied = this.phases !== null
+        const start = tied ? zones.start + (phases ? this.phases!.fromField(phases, zones.start) : 0) : 0
+        const end = start + this.blocks.length[b]! + (flush & START || tied ? 0 : zones.start)
         const length = flush & END ? this.problem.length! : end
         if (flush & END || length <= this.limits.length)
           out.push({ width, length, start, tree: treeOf(this.blocks, b) })
