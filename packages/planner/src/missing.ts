@@ -13,6 +13,9 @@ import type { LayoutBook } from './share.ts'
 /** Most sheets that are looked for beyond those at hand. */
 const MORE_SHEETS = 24
 
+/** Said where nothing shows that it cannot be done. */
+const NOT_FOUND = 'found within this effort: try --effort thorough'
+
 /** Why these widths cannot serve, in one sentence, with the width that would do. */
 export function whyNot(book: LayoutBook, at: AtWidths): string {
   const [stuck] = at.choices.filter((choice) => choice.options.length === 0)
@@ -51,8 +54,8 @@ function notFound(at: AtWidths): Missing {
     direction: 'along',
     words:
       at.answer.status === 'proved'
-        ? 'the pieces do not all go on the cloth at hand; one more length of it would do'
-        : 'no layout was found; look longer, or take one more length of cloth',
+        ? 'the pieces do not all go on the cloth at hand together'
+        : `no way to lay all pieces on the cloth at hand was ${NOT_FOUND}`,
   }
 }
 
@@ -80,7 +83,9 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
   const counts = leanest(at)
   return at.settings.flatMap((setting, s): Missing[] => {
     const asked = counts[s]!
-    if (asked.size === 0 || setting.open || book.share(setting, asked, 'look').share) return []
+    if (asked.size === 0 || setting.open) return []
+    const { share, certain } = book.share(setting, asked, 'look')
+    if (share) return []
     const { cloth } = setting
     const width = widthAsSold(setting)
     if (cloth.from === 'bolt') {
@@ -96,10 +101,10 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
       return [{ cloth: cloth.name, width, short, direction: 'along', words }]
     }
     const more = sheetsMissing(book, setting, asked)
-    const words =
-      more === null
-        ? `${cloth.name} is too small for all that is to come from it`
-        : `${cloth.name} is not enough: ${more} more of the same size would do`
+    const enough = more === null ? '' : `${more} more of the same size would do`
+    const words = certain
+      ? `${cloth.name} is not enough for all that is to come from it${enough && `: ${enough}`}`
+      : `no way to lay all that is to come from ${cloth.name} was ${NOT_FOUND}${enough && `; ${enough}`}`
     return [{ cloth: cloth.name, width, short: null, direction: 'along', words }]
   })
 }

@@ -308,6 +308,8 @@ function largestLoads(
     }
     if (load.size > 0) found.set(countsKey(load), load)
   }
+  // where effort ended before anything was sure to fit, one load is better than none
+  if (found.size === 0 && !whole) return { counts: [greedyLoad(book, setting, ground, counts)], complete: false }
   const area = (load: Counts) =>
     [...load].reduce((sum, [key, n]) => {
       const members = setting.bundles.get(key)!.members
