@@ -488,7 +488,7 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         usual: 'gathered',
       },
       { kind: 'cloths', key: 'cloth', label: 'Cloth of the skirt' },
-      { kind: 'cloths', key: 'deck.cloth', label: 'Cloth of the part under the mattress, if another' },
+      { kind: 'cloths', key: 'deck.cloth', label: 'Cloth under the mattress, if another' },
     ],
     moreWords: 'Change the gathers, the hem or the seams',
     more: [
