@@ -1,31 +1,27 @@
 import { WORDS } from '@lengthwise/drawing'
-import type { Result } from '@lengthwise/planner'
 import type { Problem } from '@lengthwise/units'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Answer } from './answer.ts'
 import { Answerer, askOnce, NO_ANSWER } from './answer.ts'
 import { WhatToBuy } from './buy.tsx'
-import { ClothSection, freshCloth } from './cloth.tsx'
+import { Cloths, Washing } from './cloths.tsx'
 import { WhereToCut } from './cut.tsx'
 import { EXAMPLES } from './examples.ts'
 import { Choice, TextField } from './fields.tsx'
 import { kept, LARGEST_PLAN } from './files.ts'
-import { ITEM_FORMS } from './item-fields.ts'
-import { memo } from './memo.tsx'
 import type { Plan } from './plan.ts'
-import { at, isRecord, listOf, namesOf, nameUnits, put, textOf, writeOut } from './plan.ts'
+import { at, isRecord, listOf, nameUnits, textOf, writeOut } from './plan.ts'
 import { PLAN_FIELDS } from './plan-fields.ts'
-import { goTo, ProblemSummary } from './problems.tsx'
+import { ProblemSummary } from './problems.tsx'
 import type { Scope } from './scope.ts'
-import { idOf, inside, measureInOf } from './scope.ts'
-import type { FaceSeams } from './seams.ts'
-import { NO_SEAMS, seamsOf } from './seams.ts'
-import { nameOfThing, ThingToSew } from './sew.tsx'
+import { inside, measureInOf } from './scope.ts'
+import { nameOfThing } from './sew.tsx'
 import { SpecFields } from './spec-field.tsx'
 import type { History } from './store.ts'
 import { begin, change, redo, replace, undo } from './store.ts'
 import { TakeToTheTable } from './take.tsx'
+import { Things } from './things.tsx'
 import { InTheShop, SoFar } from './top.tsx'
 
 // whoever has not touched a box for so long has finished writing in it
@@ -265,99 +261,6 @@ function Start({ onStart }: { readonly onStart: (plan: Plan) => void }): Compone
   )
 }
 
-// a longer list shows its things by name, to be opened one by one
-const ALL_OPEN = 12
-
-function Things(props: {
-  readonly plan: Plan
-  readonly result: Result | null
-  readonly scope: (base: Scope['base']) => Scope
-  readonly onPlan: (plan: Plan) => void
-}): ComponentChildren {
-  const { plan, result, scope, onPlan } = props
-  const seams = useMemo(() => seamsByThing(result), [result])
-  const [kind, setKind] = useState('pillowcase')
-  const make = listOf(plan.make)
-  const [open, setOpen] = useState<ReadonlySet<number>>(new Set())
-  const many = make.length > ALL_OPEN
-  const add = (): void => {
-    const cloth = textOf(at(plan, ['cloth', 0, 'name']))
-    const form = ITEM_FORMS[kind]
-    if (form === undefined) return
-    const item = form.clothKeys.reduce((made, key) => put(made, key.split('.'), cloth), form.fresh)
-    onPlan({ ...plan, make: [...make, item] })
-    setOpen(new Set([...open, make.length]))
-    focusSoon(`make[${make.length}]`)
-  }
-  return (
-    <>
-      {make.map((item, n) => {
-        const remove = (): void => {
-          onPlan({ ...plan, make: make.filter((_, other) => other !== n) })
-          focusSoon(`make[${Math.max(0, n - 1)}]`)
-        }
-        if (!many || open.has(n))
-          return <ThingToSew key={n} scope={scope(['make', n])} index={n} seams={seams(n)} onRemove={remove} />
-        return <ClosedThing key={n} item={item} index={n} onOpen={() => setOpen((now) => new Set([...now, n]))} />
-      })}
-      <form
-        class="ask"
-        onSubmit={(event) => {
-          event.preventDefault()
-          add()
-        }}
-      >
-        <div class="field">
-          <label for="add-thing">Another thing to sew</label>
-          <select id="add-thing" value={kind} onChange={(event) => setKind(event.currentTarget.value)}>
-            {Object.entries(ITEM_FORMS).map(([key, form]) => (
-              <option key={key} value={key}>
-                {form.words}
-              </option>
-            ))}
-          </select>
-        </div>
-        <button type="submit" class="outlined">
-          Add it
-        </button>
-      </form>
-    </>
-  )
-}
-
-/** Seams by the place of a thing in the plan, each worked out once for an answer. */
-function seamsByThing(result: Result | null): (n: number) => FaceSeams {
-  const known = new Map<number, FaceSeams>()
-  return (n) => {
-    if (result === null || result.status !== 'laid') return NO_SEAMS
-    const seams = known.get(n) ?? seamsOf(result, n)
-    known.set(n, seams)
-    return seams
-  }
-}
-
-const ClosedThing = memo(
-  (props: { readonly item: unknown; readonly index: number; readonly onOpen: () => void }): ComponentChildren => {
-    const item = isRecord(props.item) ? props.item : {}
-    const kind = textOf(item.item)
-    const words = textOf(item.name) || ITEM_FORMS[kind]?.words || 'Something else'
-    const measure = ['size', 'finished', 'insert', 'mattress', 'base', 'quilt', 'cut']
-      .map((key) => textOf(item[key]))
-      .find(Boolean)
-    return (
-      <p class="closed" id={idOf(`make[${props.index}]`)} tabIndex={-1}>
-        <span>
-          {textOf(item.count) || '1'} × {words}
-          {measure ? `, ${measure}` : ''}
-        </span>
-        <button type="button" class="link" onClick={props.onOpen}>
-          Change it<span class="unseen">: {words}</span>
-        </button>
-      </p>
-    )
-  },
-)
-
 function WholePlan({ scope }: { readonly scope: Scope }): ComponentChildren {
   const [all, setAll] = useState(false)
   return (
@@ -370,81 +273,6 @@ function WholePlan({ scope }: { readonly scope: Scope }): ComponentChildren {
       {all && <SpecFields scope={scope} specs={PLAN_FIELDS} />}
     </>
   )
-}
-
-function Washing({ scope }: { readonly scope: Scope }): ComponentChildren {
-  return (
-    <Choice
-      scope={scope}
-      name="wash"
-      label="When is the cloth washed first?"
-      options={[
-        { value: 'before-cutting', words: 'Before cutting', hint: 'The cloth shrinks, the pieces do not' },
-        { value: 'after-sewing', words: 'After sewing', hint: 'The pieces are cut larger' },
-        { value: 'none', words: 'Leave shrinkage out' },
-      ]}
-      chosen={textOf(scope.value && isRecord(scope.value) ? scope.value.wash : '')}
-    />
-  )
-}
-
-function Cloths(props: {
-  readonly plan: Plan
-  readonly scope: (base: Scope['base']) => Scope
-  readonly onPlan: (plan: Plan) => void
-}): ComponentChildren {
-  const { plan, scope, onPlan } = props
-  const cloths = listOf(plan.cloth)
-  const add = (from: 'bolt' | 'sheet' | 'remnant'): void => {
-    const taken = cloths.map((cloth) => (isRecord(cloth) ? textOf(cloth.name) : ''))
-    onPlan({ ...plan, cloth: [...cloths, freshCloth(from, taken)] })
-    focusSoon(`cloth[${cloths.length}]`)
-  }
-  return (
-    <>
-      {cloths.map((_, n) => (
-        <ClothSection
-          key={n}
-          scope={scope(['cloth', n])}
-          index={n}
-          onRename={(name) => onPlan(renamed(plan, n, name))}
-          onRemove={() => {
-            onPlan({ ...plan, cloth: cloths.filter((_, other) => other !== n) })
-            focusSoon(`cloth[${Math.max(0, n - 1)}]`)
-          }}
-        />
-      ))}
-      <p class="buttons">
-        <button type="button" class="outlined" onClick={() => add('bolt')}>
-          Add cloth off the bolt
-        </button>
-        <button type="button" class="outlined" onClick={() => add('sheet')}>
-          Add flat sheets I have
-        </button>
-        <button type="button" class="outlined" onClick={() => add('remnant')}>
-          Add a remnant I have
-        </button>
-      </p>
-    </>
-  )
-}
-
-/** A cloth's name changed, in the cloth itself and wherever a thing to sew names it. */
-function renamed(plan: Plan, n: number, name: string): Plan {
-  const before = textOf(at(plan, ['cloth', n, 'name']))
-  const others = listOf(plan.cloth).some((cloth, other) => other !== n && isRecord(cloth) && cloth.name === before)
-  const next = put(plan, ['cloth', n, 'name'], name)
-  if (before === '' || others) return next
-  const follow = (value: unknown, key: string): unknown => {
-    if (/cloth$/.test(key)) {
-      const names = namesOf(value).map((one) => (one === before ? name : one))
-      return Array.isArray(value) ? names : typeof value === 'string' ? names[0] : value
-    }
-    if (Array.isArray(value)) return value.map((one) => follow(one, key))
-    if (!isRecord(value)) return value
-    return Object.fromEntries(Object.entries(value).map(([inner, one]) => [inner, follow(one, inner)]))
-  }
-  return { ...next, make: listOf(plan.make).map((item) => follow(item, '')) }
 }
 
 function Undoing(props: {
@@ -462,11 +290,6 @@ function Undoing(props: {
       </button>
     </p>
   )
-}
-
-// the heading is there after the page has been drawn anew
-function focusSoon(path: string): void {
-  setTimeout(() => goTo(path), 50)
 }
 
 /** The same list as before while its entries are the same, so that nothing is drawn anew for it. */

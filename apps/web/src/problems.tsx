@@ -64,3 +64,8 @@ export function goTo(path: string): void {
     if (!/[.[]/.test(at)) return
   }
 }
+
+// the heading is there after the page has been drawn anew
+export function focusSoon(path: string): void {
+  setTimeout(() => goTo(path), 50)
+}
