@@ -1,4 +1,4 @@
-import type { FieldSpec } from './item-fields.ts'
+import type { FieldSpec } from './field-spec.ts'
 
 type Get = (key: string) => unknown
 const bolt = (get: Get): boolean => get('from') === 'bolt'

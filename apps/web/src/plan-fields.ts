@@ -1,4 +1,4 @@
-import type { FieldSpec } from './item-fields.ts'
+import type { FieldSpec } from './field-spec.ts'
 
 /** What holds for the whole plan and is asked less often. */
 export const PLAN_FIELDS: readonly FieldSpec[] = [

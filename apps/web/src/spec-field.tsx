@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
+import type { FieldSpec } from './field-spec.ts'
 import { Choice, ClothField, LengthField, SizeField, TextField } from './fields.tsx'
-import type { FieldSpec } from './item-fields.ts'
 import { isRecord } from './plan.ts'
 import type { Scope } from './scope.ts'
 import { below, setBelow } from './scope.ts'
