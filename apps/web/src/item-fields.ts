@@ -1,6 +1,6 @@
 import type { FieldSpec, ItemForm } from './field-spec.ts'
 import type { Option } from './fields.tsx'
-import { ease, face, hem, joined, RUNS, seams, whose } from './shared-fields.ts'
+import { ease, edge, face, hem, joined, RUNS, seams, whose } from './shared-fields.ts'
 
 const bed: readonly string[] = ['Finished width', 'Finished length']
 const sides: readonly string[] = ['Short side', 'Long side']
@@ -217,8 +217,10 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
     first: [{ kind: 'cloths', key: 'cloth', label: 'Cloth of the sheet' }, joined('', 'sheet')],
     moreWords: 'Change the hems or the seams',
     more: [
-      ...hem('hems.head', 'Depth of the head hem'),
-      ...hem('hems.foot', 'Depth of the foot hem'),
+      ...edge('head', 'head end'),
+      ...edge('foot', 'foot end'),
+      ...edge('left', 'left side'),
+      ...edge('right', 'right side'),
       ...face('', 'sheet'),
       ...seams,
       whose,

@@ -100,6 +100,7 @@ export function writeOut(plan: Plan): Plan {
       const withCloth = (face: unknown) => (isRecord(face) ? { cloth, ...face } : { cloth })
       out = { ...others, front: withCloth(out.front), back: withCloth(out.back) }
     }
+    if (item.item === 'flat-sheet' || item.item === 'rectangle') out = put(out, ['hems'], hemsOf(out.hems))
     for (const [key, inner] of SHORT_FORMS) {
       const said = at(out, key.split('.'))
       if (typeof said === 'string' || typeof said === 'number') out = put(out, [...key.split('.'), inner], said)
@@ -114,6 +115,15 @@ export function writeOut(plan: Plan): Plan {
   })
   const seam = typeof plan.seam === 'string' ? { seam: { kind: plan.seam } } : {}
   return { ...plan, ...seam, ...(make.length > 0 ? { make } : {}), ...(cloth.length > 0 ? { cloth } : {}) }
+}
+
+/** A depth for every edge, or for each; words such as selvedge stay as they are. */
+function hemsOf(said: unknown): unknown {
+  const isDepth = (value: unknown): boolean => typeof value === 'number' || /^\s*[\d.¼-¾⅐-⅞]/.test(textOf(value))
+  const one = (value: unknown): unknown => (isDepth(value) ? { depth: value } : value)
+  if (isDepth(said)) return Object.fromEntries(['head', 'foot', 'left', 'right'].map((edge) => [edge, one(said)]))
+  if (!isRecord(said) || said.depth !== undefined) return said
+  return Object.fromEntries(Object.entries(said).map(([edge, value]) => [edge, one(value)]))
 }
 
 const SHORT_FORMS = [

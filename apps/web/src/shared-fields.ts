@@ -153,3 +153,20 @@ export const hem = (key: string, label: string, when?: FieldSpec['when']): reado
     when: (get) => get(`${key}.depth`) !== undefined && (when === undefined || when(get)),
   },
 ]
+
+/** An edge of a sheet: hemmed, or finished already. */
+export const edge = (side: string, words: string): readonly FieldSpec[] => [
+  {
+    kind: 'choice',
+    key: `hems.${side}`,
+    label: `The ${words}`,
+    options: [
+      { value: undefined, words: 'Is hemmed' },
+      { value: 'selvedge', words: 'Is a selvedge' },
+      { value: 'kept-hem', words: 'Is a kept hem' },
+    ],
+    usual: undefined,
+    inRow: true,
+  },
+  ...hem(`hems.${side}`, `Depth of the hem at the ${words}`, (get) => typeof get(`hems.${side}`) !== 'string'),
+]
