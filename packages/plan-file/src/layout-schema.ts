@@ -50,17 +50,22 @@ export function layoutShape() {
       area: z.number().meta({ description: 'In square mm' }),
       keepPercent: z.number().meta({ description: 'Worth keeping, per cent of the whole cloth' }),
     }),
-    placed: z.array(
-      z.strictObject({
-        piece: words,
-        label: words,
-        ...box,
-        turned: z.boolean().meta({ description: 'Its length lies across the cloth' }),
-        top: z.enum(['start', 'end', 'left', 'right']).meta({ description: 'Where its head lies' }),
-        phase: mm('Position of its start edge in the repeat').nullable(),
-        edges: z.strictObject({ left: edge, right: edge, start: edge, end: edge }),
+    placed: z
+      .array(
+        z.strictObject({
+          piece: words,
+          label: words,
+          ...box,
+          turned: z.boolean().meta({ description: 'Its length lies across the cloth' }),
+          top: z.enum(['start', 'end', 'left', 'right']).meta({ description: 'Where its head lies' }),
+          phase: mm('Position of its start edge in the repeat').nullable(),
+          edges: z.strictObject({ left: edge, right: edge, start: edge, end: edge }),
+        }),
+      )
+      .meta({
+        description:
+          'As torn: larger than the cut size by what is lost at each torn edge; a selvedge or hem loses nothing',
       }),
-    ),
     divisions: z
       .array(
         z.strictObject({

@@ -6,8 +6,10 @@ import { length } from '@lengthwise/units'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
 import type { Chosen } from './choose.ts'
 import { bundlesOf, turnIn } from './demand.ts'
+
 import type { Flags } from './divisions.ts'
 import { boxOf, divisionsOf } from './divisions.ts'
+import { laidOn } from './field.ts'
 import type { Choice } from './options.ts'
 import type { Part } from './parts.ts'
 import { inLine, leaves, lengthened, partsOf, partsOfFree, placedOf } from './parts.ts'
@@ -106,7 +108,7 @@ function cutCloth(
 ): CutCloth {
   const { cloth, table } = setting
   const { ground, answer } = spread
-  const laid = answer.length ?? 0
+  const laid = laidOn(ground, answer.length ?? 0)
   const bought = spread.nth === null ? buyLength(order, cloth, laid) : null
   const whole = {
     width: table.width,
@@ -177,7 +179,7 @@ function cutCloth(
     usable: {
       x: length(ground.origin.x),
       y: length(ground.origin.y),
-      width: length(ground.field.width),
+      width: table.usableWidth,
       length: length(whole.length - 2 * ground.origin.y),
     },
     edges,
@@ -192,7 +194,7 @@ function cutCloth(
     proof: {
       status: answer.status === 'proved' ? 'proved' : answer.status === 'stopped' ? 'stopped' : 'best-found',
       length: length(laid),
-      bound: length(answer.bound),
+      bound: length(laidOn(ground, answer.bound)),
       by: certificate.by,
       certificate: certificate.by === 'bars' ? { prices: certificate.prices, capacity: certificate.capacity } : null,
     },
@@ -224,11 +226,12 @@ function comesApart(order: Order, spread: Spread, whole: { width: Length; length
   const { ground, answer } = spread
   const { x, y } = ground.origin
   const keeps = keepsOf(order)
-  const usable: Rect = { x, y, width: ground.field.width, length: whole.length - 2 * y }
+  const usable: Rect = { x, y, width: ground.table.usableWidth, length: whole.length - 2 * y }
+  const { beyond } = ground
   const inner = tidyParts(
     answer.tree
-      ? fullLength(partsOf(answer.tree, x, y), usable, keeps)
-      : partsOfFree(placedOf(answer.placements, x, y), usable, keeps),
+      ? fullLength(partsOf(answer.tree, x - beyond.x, y - beyond.y, usable), usable, keeps)
+      : partsOfFree(placedOf(answer.placements, x - beyond.x, y - beyond.y), usable, keeps),
     keeps,
   )
   const trim = (box: Rect): Part => ({ kind: 'trim', box })

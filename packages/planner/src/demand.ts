@@ -1,8 +1,9 @@
-import type { ClothOnTable, EdgeNeed, Piece, Way } from '@lengthwise/pieces'
+import type { EdgeNeed, Piece, Way } from '@lengthwise/pieces'
 import { EDGES } from '@lengthwise/pieces'
 import type { Demand, Posture, Request } from '@lengthwise/solver'
 import { END, LEFT, RIGHT, START } from '@lengthwise/solver'
 import type { Ground } from './field.ts'
+import { lostPerEdge } from './field.ts'
 import type { ClothSide, Turn } from './turn.ts'
 import { facing, isTurned, turnsOf } from './turn.ts'
 
@@ -53,10 +54,11 @@ export function bundlesOf(way: Way, ground: Ground): readonly { bundle: Bundle; 
 export function liesOf(piece: Piece, ground: Ground): readonly { readonly posture: Posture; readonly turn: Turn }[] {
   const lies: { posture: Posture; turn: Turn }[] = []
   const { field, sides } = ground
+  const lost = lostPerEdge(ground.table.cloth)
   for (const turn of turnsOf(piece)) {
     const across = isTurned(turn) ? piece.cutLength : piece.cutWidth
     const along = isTurned(turn) ? piece.cutWidth : piece.cutLength
-    if (piece.spansWidth && across !== field.width) continue
+    if (piece.spansWidth && across !== ground.table.usableWidth) continue
     let flush = 0
     let offered = true
     for (const edge of EDGES) {
@@ -67,9 +69,9 @@ export function liesOf(piece: Piece, ground: Ground): readonly { readonly postur
       offered &&= offers(sides[side], need)
     }
     if (!offered) continue
-    const spans = piece.spansWidth ? LEFT | RIGHT : 0
-    const width = across + lost(ground.table, flush | spans, LEFT, RIGHT)
-    const long = along + lost(ground.table, flush, START, END)
+    // what is trimmed off beside a full width takes the frayed threads with it
+    const width = piece.spansWidth ? field.width : across + 2 * lost
+    const long = along + 2 * lost
     if (width > field.width || (field.length !== null && long > field.length)) continue
     lies.push({ posture: { width, length: long, flush }, turn })
   }
@@ -151,17 +153,12 @@ function offers(edge: ClothSideEdge, need: EdgeNeed): boolean {
 }
 type ClothSideEdge = Ground['sides']['left']
 
-/** Each torn edge loses a little; an edge made by the cloth itself does not. */
-function lost(table: ClothOnTable, own: number, low: number, high: number): number {
-  if (table.cloth.divideBy !== 'tearing') return 0
-  return table.cloth.lostPerTear * ((own & low ? 0 : 1) + (own & high ? 0 : 1))
-}
-
 function tieOn(ground: Ground, piece: Piece, group: string): Demand['tie'] {
   const { tie } = piece
   if (!tie) return null
-  const shift = tie.axis === 'along' ? ground.origin.y : ground.origin.x
-  // an absolute phase counts from the cloth's own corner, the solver's from the field's
+  const { origin, beyond } = ground
+  const shift = (tie.axis === 'along' ? origin.y - beyond.y : origin.x - beyond.x) + lostPerEdge(ground.table.cloth)
+  // an absolute phase counts from the cloth's own corner to the piece's, the solver's from the field's to the torn edge
   const offset = tie.absolute ? tie.offset - shift : tie.offset
   return {
     group,

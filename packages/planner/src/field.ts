@@ -1,4 +1,4 @@
-import type { ClothEdge, ClothOnTable, Order } from '@lengthwise/pieces'
+import type { Cloth, ClothEdge, ClothOnTable, Order } from '@lengthwise/pieces'
 import type { Field, Rect } from '@lengthwise/solver'
 import type { Length, Share } from '@lengthwise/units'
 import { afterShrinking, beforeShrinking, length } from '@lengthwise/units'
@@ -6,6 +6,9 @@ import type { ClothSide } from './turn.ts'
 
 /**
  * Where pieces may lie on one length, sheet or remnant: the solver's field, and where its corner is on the whole cloth.
+ *
+ * Where tearing costs threads, every piece counts as larger by that at all four sides, and so does the field at each side where
+ * the cloth's own selvedge or hem stays: a piece flush there loses nothing, and its box ends where the cloth does.
  *
  *     0 ┌──────────────────────────┐   spare at the start
  *       │  origin ┌─────────────┐  │
@@ -16,6 +19,8 @@ import type { ClothSide } from './turn.ts'
 export interface Ground {
   readonly table: ClothOnTable
   readonly origin: { readonly x: number; readonly y: number }
+  /** how much of the field lies beyond the usable cloth at the left and at the start */
+  readonly beyond: { readonly x: number; readonly y: number }
   readonly field: Field
   /** what the cloth offers at each side of the field; raw where something is trimmed off */
   readonly sides: Readonly<Record<ClothSide, ClothEdge>>
@@ -39,29 +44,45 @@ export function groundOf(order: Order, table: ClothOnTable, long: Length | null,
     start: origin.y > 0 || cloth.from === 'bolt' ? raw : table.edges.head,
     end: origin.y > 0 || cloth.from === 'bolt' ? raw : table.edges.foot,
   }
+  const lost = lostPerEdge(cloth)
+  const grown = (edge: ClothEdge) => (edge.kind === 'raw' ? 0 : lost)
+  const beyond = { x: grown(sides.left), y: grown(sides.start) }
+  const zone = (edge: ClothEdge, trimmed: number) =>
+    edge.kind === 'hem' && edge.depth > trimmed ? edge.depth - trimmed + (trimmed > 0 ? 0 : lost) : 0
   return {
     table,
     origin,
+    beyond,
     field: {
-      width,
-      length: fieldLength,
+      width: width + beyond.x + grown(sides.right),
+      length: fieldLength === null ? null : fieldLength + beyond.y + grown(sides.end),
       zones: {
         left: zone(table.edges.left, origin.x),
         right: zone(table.edges.right, origin.x),
         start: zone(table.edges.head, origin.y),
         end: zone(table.edges.foot, origin.y),
       },
-      flaws: flawsOn(order, table, nth, origin, width, fieldLength),
+      flaws: flawsOn(order, table, nth, origin, width, fieldLength).map((flaw) => ({
+        ...flaw,
+        x: flaw.x + beyond.x,
+        y: flaw.y + beyond.y,
+      })),
     },
     sides,
   }
 }
 
+/** What each torn edge loses. */
+export const lostPerEdge = (cloth: Cloth): number => (cloth.divideBy === 'tearing' ? cloth.lostPerTear : 0)
+
+/** A laid length of the field as length of cloth: what lies beyond the cloth's own ends is none. */
+export function laidOn({ beyond, field, sides, table }: Ground, laid: number): number {
+  const beyondEnd = sides.end.kind === 'raw' ? 0 : lostPerEdge(table.cloth)
+  return Math.max(0, Math.min(laid, (field.length ?? Number.POSITIVE_INFINITY) - beyondEnd) - beyond.y)
+}
+
 const sideEdge = (edge: ClothEdge, selvedge: boolean): ClothEdge =>
   edge.kind === 'selvedge' && !selvedge ? { kind: 'raw' } : edge
-
-/** What is left of a hem's depth inside the field. */
-const zone = (edge: ClothEdge, trimmed: number): number => (edge.kind === 'hem' ? Math.max(0, edge.depth - trimmed) : 0)
 
 function flawsOn(
   order: Order,

@@ -3,7 +3,7 @@ import type { Length } from '@lengthwise/units'
 import { length, printLength } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
 import type { Counts } from './demand.ts'
-import { measuredBefore } from './field.ts'
+import { laidOn, measuredBefore } from './field.ts'
 import { clothsNamed } from './named-cloths.ts'
 import type { Choice } from './options.ts'
 import type { Missing } from './result.ts'
@@ -91,7 +91,7 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
     if (cloth.from === 'bolt') {
       const open = { ...setting.ground, field: { ...setting.ground.field, length: null } }
       const { answer } = book.lay(setting, open, asked, 'look')
-      const needed = answer.length === null ? null : answer.length + 2 * setting.ground.origin.y
+      const needed = answer.length === null ? null : laidOn(open, answer.length) + 2 * setting.ground.origin.y
       const before = needed === null ? null : measuredBefore(book.order, needed, cloth.shrinks.along)
       const short = before === null ? null : length(before - cloth.have)
       const words =

@@ -20,12 +20,12 @@ export interface Line {
   readonly to: number
 }
 
-/** The solver's cut tree as parts; `dx`, `dy` move it onto the whole cloth. */
-export function partsOf(node: CutNode, dx: number, dy: number): Part {
-  const box = { x: node.rect.x + dx, y: node.rect.y + dy, width: node.rect.width, length: node.rect.length }
+/** The solver's cut tree as parts; `dx`, `dy` move it onto the whole cloth, where it ends at the sides of `usable`. */
+export function partsOf(node: CutNode, dx: number, dy: number, usable: Rect): Part {
+  const box = common({ ...node.rect, x: node.rect.x + dx, y: node.rect.y + dy }, usable)
   if (node.kind === 'piece') return { kind: 'piece', box, placement: node.placement }
   if (node.kind === 'left-over') return { kind: 'left-over', box }
-  return inLine(node.runs, [partsOf(node.first, dx, dy), partsOf(node.second, dx, dy)])
+  return inLine(node.runs, [partsOf(node.first, dx, dy, usable), partsOf(node.second, dx, dy, usable)])
 }
 
 /** Parts side by side as one part: nested cuts of the same direction become one row, left-overs that meet become one. */
@@ -142,6 +142,13 @@ function slabsOf(placements: readonly { readonly box: Rect }[], box: Rect, runs:
 
 const inside = (a: Rect, b: Rect): boolean =>
   a.x >= b.x && a.y >= b.y && a.x + a.width <= b.x + b.width && a.y + a.length <= b.y + b.length
+
+function common(a: Rect, b: Rect): Rect {
+  const x = Math.max(a.x, b.x)
+  const y = Math.max(a.y, b.y)
+  const width = Math.max(0, Math.min(a.x + a.width, b.x + b.width) - x)
+  return { x, y, width, length: Math.max(0, Math.min(a.y + a.length, b.y + b.length) - y) }
+}
 
 const sameBox = (a: Rect, b: Rect): boolean =>
   a.x === b.x && a.y === b.y && a.width === b.width && a.length === b.length

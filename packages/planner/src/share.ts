@@ -145,7 +145,7 @@ export class LayoutBook {
 
 const groundKey = (ground: Ground): string => `${ground.field.length}${JSON.stringify(ground.field.flaws)}`
 
-/** The value of a bolt length on which `laid` lies. */
+/** The value of a bolt length on which `laid` of the field lies. */
 export const valueToBuy = (book: LayoutBook, setting: Setting, laid: number): bigint =>
   laid === 0 ? 0n : worth(book.objective, setting.cloth, setting.widthIndex, buyLength(book.order, setting.cloth, laid))
 

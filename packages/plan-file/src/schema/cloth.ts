@@ -74,7 +74,7 @@ export function cloth(r: Leaves) {
       .describe(
         'tearing: every division runs edge to edge; thread: the same along a drawn thread; shears: any straight cut',
       ),
-    'lost-per-tear': zeroOrMore(r, 'Lost at each torn edge'),
+    'lost-per-tear': zeroOrMore(r, 'Lost at each torn edge; an edge that stays a selvedge or a hem loses nothing'),
     flaws: z.array(flaw(r)).prefault([]).describe('Places to keep clear of, as measured before washing'),
   })
 }
