@@ -21,7 +21,13 @@ export interface Ways {
 export interface RefusedWay {
   readonly words: string
   readonly why: string
-  /** the narrowest cloth, before washing, from which this way would do; null when no width helps */
+  /** the cloth that cannot serve */
+  readonly cloth: string
+  /** where it is too small; across where the reason is not one of size */
+  readonly direction: 'across' | 'along'
+  /** by how much, before washing; null when it is not known, or not a matter of size */
+  readonly short: Length | null
+  /** a wider cloth, before washing, from which the item can be made so; null when no width helps */
   readonly widthThatWouldDo: Length | null
 }
 

@@ -33,7 +33,14 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
     for (const way of ways) {
       const taken = settings.map((setting) => takes(setting, way))
       if (taken.some((t) => t === null) || way.pieces.some((p) => !tables.has(p.cloth))) {
-        impossible.push({ words: way.words, why: 'a piece of it does not fit on the cloth', widthThatWouldDo: null })
+        impossible.push({
+          words: way.words,
+          why: 'a piece of it does not fit on the cloth',
+          cloth: settings[taken.indexOf(null)]?.cloth.name ?? way.pieces[0]?.cloth ?? '',
+          direction: 'across',
+          short: null,
+          widthThatWouldDo: null,
+        })
         continue
       }
       const option = { way, joins: way.joins, takes: taken.map((t) => t!) }

@@ -3,6 +3,7 @@ import { tablesOf } from '../build.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import { runsOf } from '../cut-size.ts'
 import type { Order } from '../order.ts'
+import { otherwise } from '../refusals.ts'
 import type { Piece } from '../way.ts'
 import { waysWithBands } from './band.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
@@ -22,7 +23,12 @@ export function waysOfFace(order: Order, ask: FaceAsk, tables: ReadonlyMap<strin
     const runs = runsOf(table.cloth, ask.spec.lengthRuns)
     if (runs.length === 0)
       all.refused.push(
-        refusal(ask, `on ${table.cloth.name}`, 'the top of the print asks for the other direction', null),
+        refusal(
+          ask,
+          `on ${table.cloth.name}`,
+          'the top of the print asks for the other direction',
+          otherwise(table.cloth.name),
+        ),
       )
     const inRuns = runs.map((run) => waysInRun(order, ask, table, run, many))
     for (const one of eitherWayAlike(order, ask, table, inRuns)) {

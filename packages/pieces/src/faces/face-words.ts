@@ -1,9 +1,8 @@
 import type { Length } from '@lengthwise/units'
-import { beforeShrinking, length, printLength } from '@lengthwise/units'
+import { printLength } from '@lengthwise/units'
 import type { RefusedWay } from '../answers.ts'
-import type { ClothOnTable } from '../cloth.ts'
-import { clearWidth } from '../on-table.ts'
 import type { Order } from '../order.ts'
+import type { Lack } from '../refusals.ts'
 import type { FaceAsk } from './face.ts'
 import type { Split } from './split.ts'
 
@@ -33,17 +32,10 @@ export function wordsOf(order: Order, split: Split): string {
     : WORDS[split.kind]
 }
 
-/** The narrowest cloth as sold from which a panel of `usable` can be cut. */
-export function asSold(order: Order, table: ClothOnTable, usable: number): Length {
-  const { cloth } = table
-  const onTable = length(Math.ceil(usable) + table.width - clearWidth(table))
-  return order.wash === 'before-cutting' ? beforeShrinking(onTable, cloth.shrinks.across) : onTable
-}
-
-/** A way that will not do, and the narrowest cloth as sold that would. */
-export function refusal(ask: FaceAsk, words: string, why: string, widthThatWouldDo: Length | null): RefusedWay {
+/** A way that will not do, and what the cloth lacks for it. */
+export function refusal(ask: FaceAsk, words: string, why: string, lack: Lack): RefusedWay {
   const face = ask.name === '' ? '' : `${ask.words.toLowerCase()}: `
-  return { words: `${face}${words}`, why, widthThatWouldDo }
+  return { words: `${face}${words}`, why, ...lack }
 }
 
 /** To a tenth of the plan's unit. */

@@ -6,6 +6,8 @@ import type { ClothOnTable } from '../cloth.ts'
 import { shrinksBy } from '../cut-size.ts'
 import { clearWidth, hemDepth } from '../on-table.ts'
 import type { EdgeNeed, FaceSpec, Order } from '../order.ts'
+import type { Lack } from '../refusals.ts'
+import { asSold, otherwise, tooNarrow, tooShort } from '../refusals.ts'
 import { say } from '../sewing.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
 import type { Cell, Lane } from './lanes.ts'
@@ -45,12 +47,8 @@ export function waysOfKeptHems(
   const refused: RefusedWay[] = []
   let capped = false
   for (const table of tablesOf(ask.spec.cloth, tables)) {
-    const refuse = (why: string, widthThatWouldDo: Length | null = null): void => {
-      refused.push({
-        words: `${ask.words.toLowerCase()}: both hems of ${table.cloth.name} kept`,
-        why,
-        widthThatWouldDo,
-      })
+    const refuse = (why: string, lack: Lack = otherwise(table.cloth.name)): void => {
+      refused.push({ words: `${ask.words.toLowerCase()}: both hems of ${table.cloth.name} kept`, why, ...lack })
     }
     const roles = rolesOf(table)
     if (typeof roles === 'string') {
@@ -70,7 +68,10 @@ export function waysOfKeptHems(
     const body = roundUpTo(length(grown + allowance + lap - roles.strip - stitching), order.markTo)
     const lengthNeeded = body + strip
     if (table.length === null || lengthNeeded > table.length) {
-      refuse(`the sheet is ${say(order, length(lengthNeeded - (table.length ?? 0)))} too short`)
+      refuse(
+        `the sheet is ${say(order, length(lengthNeeded - (table.length ?? 0)))} too short`,
+        tooShort(order, table, lengthNeeded),
+      )
       continue
     }
     if (body <= roles.other) {
@@ -80,6 +81,10 @@ export function waysOfKeptHems(
     const available = clearWidth(table)
     const need = beforeShrinking(ask.finished.width, shrinks.width) + ask.edges.left.beyond + ask.edges.right.beyond
     const centre = ask.spec.centre
+    // side hems are cut off
+    const wider =
+      table.width - available + (available === table.usableWidth ? need : roundUpTo(length(need), order.markTo))
+    const oneWidth = tooNarrow(table, asSold(order, wider, table.cloth.shrinks.across))
     const found = splitsOf({
       need,
       available,
@@ -94,9 +99,9 @@ export function waysOfKeptHems(
     for (const split of found.splits) {
       const joins = 2 * (split.strips.length - 1)
       if (joins > 0 && (ask.neverJoined !== null || ask.spec.joined === 'one-piece'))
-        refuse(ask.neverJoined ?? 'the face is to be of one piece')
+        refuse(ask.neverJoined ?? 'the face is to be of one piece', oneWidth)
       else if (ask.spec.mostSeams !== null && joins > ask.spec.mostSeams)
-        refuse(`it takes ${joins} seams, and at most ${ask.spec.mostSeams} are allowed`)
+        refuse(`it takes ${joins} seams, and at most ${ask.spec.mostSeams} are allowed`, oneWidth)
       else if (
         usedUp(
           split.strips.map((strip) => strip.size),
@@ -107,7 +112,7 @@ export function waysOfKeptHems(
         refuse('a panel would be used up by its seams')
       else ways.push(faceWay(table, roles, split, body, strip, joins))
     }
-    if (found.splits.length === 0) refuse(`the sheet is narrower than the ${say(order, length(need))} needed`)
+    if (found.splits.length === 0) refuse(`the sheet is narrower than the ${say(order, length(need))} needed`, oneWidth)
   }
   return { ways, refused, capped }
 

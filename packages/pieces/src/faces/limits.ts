@@ -9,23 +9,34 @@ import type { Split } from './split.ts'
 
 /* What a cloth allows of a face: how long and wide panels may be, and where selvedges can be had. */
 
-/** Cut size along the lanes: marked, or the whole length of a sheet whose both end hems are kept. Words when it cannot be. */
+/** A length that cannot be had, and the length of the whole cloth on the table that would do; null where none would. */
+export interface NotLongEnough {
+  readonly why: string
+  readonly needed: number | null
+}
+
+/** Cut size along the lanes: marked, or the whole length of a sheet whose both end hems are kept. */
 export function runOf(
   order: Order,
   edges: FaceEdges,
   ends: readonly [Edge, Edge],
   table: ClothOnTable,
   need: number,
-): Length | string {
+): Length | NotLongEnough {
   const kept = ends.filter((edge) => edges[edge].need.kind === 'kept-hem').length
   const marked = roundUpTo(length(need), order.markTo)
-  if (table.length === null) return kept > 0 ? 'a bolt has no hem to keep' : marked
+  if (table.length === null) return kept > 0 ? { why: 'a bolt has no hem to keep', needed: null } : marked
   const clear = clearLength(table) ?? ZERO
-  if (kept === 0) return marked <= clear ? marked : `the cloth is ${show(order, length(marked - clear))} too short`
+  const lacks = (room: number): NotLongEnough => ({
+    why: `the cloth is ${show(order, length(marked - room))} too short`,
+    needed: (table.length as Length) + marked - room,
+  })
+  if (kept === 0) return marked <= clear ? marked : lacks(clear)
   const hems = hemDepth(table.edges.head) + hemDepth(table.edges.foot)
-  if (kept === 1) return marked <= clear + hems ? marked : 'the cloth is too short'
+  if (kept === 1) return marked <= clear + hems ? marked : lacks(clear + hems)
   const off = Math.abs(table.length - need)
-  return off * 10 <= need ? table.length : 'both hems are kept, so it would come out as long as the sheet'
+  if (off * 10 <= need) return table.length
+  return { why: 'both hems are kept, so it would come out as long as the sheet', needed: need }
 }
 
 /** Width to cut panels from: without side hems, except those that are kept as edges. */

@@ -44,7 +44,7 @@ export interface SplitAsk {
 
 export interface Splits {
   readonly splits: readonly Split[]
-  readonly refused: readonly { readonly kind: Split['kind']; readonly why: string; readonly narrowest: number | null }[]
+  readonly refused: readonly { readonly kind: Split['kind']; readonly why: string }[]
   /** some centre widths were left out */
   readonly thinned: boolean
 }
@@ -69,20 +69,17 @@ export function splitsOf(ask: SplitAsk): Splits {
 
   const { joined } = ask.spec
   const splits: Split[] = []
-  const refused: Splits['refused'][number][] = [
-    { kind: 'one-piece', why: 'the cloth is narrower than the face', narrowest: ask.need },
-  ]
+  const refused: Splits['refused'][number][] = [{ kind: 'one-piece', why: 'the cloth is narrower than the face' }]
   let thinned = false
   if (joined === 'any' || joined === 'centre-and-sides') {
     const found = centreAndSides(ask)
     splits.push(...found.splits)
     thinned = found.thinned
-    if (found.splits.length === 0)
-      refused.push({ kind: 'centre-and-sides', why: tooNarrow(ask, 3), narrowest: narrowest(ask, 3) })
+    if (found.splits.length === 0) refused.push({ kind: 'centre-and-sides', why: tooNarrow(ask, 3) })
   }
   if (joined === 'centre-seam') {
     const side = fit(ask, half(ask.need + 2 * ask.join))
-    if (side === null) refused.push({ kind: 'centre-seam', why: tooNarrow(ask, 2), narrowest: narrowest(ask, 2) })
+    if (side === null) refused.push({ kind: 'centre-seam', why: tooNarrow(ask, 2) })
     else
       splits.push({
         kind: 'centre-seam',
@@ -98,7 +95,7 @@ export function splitsOf(ask: SplitAsk): Splits {
     const full = fullWidths(ask, fullCentreToo)
     splits.push(...full)
     if (full.length === 0)
-      refused.push({ kind: 'full-widths', why: 'the rest would be narrower than the smallest panel', narrowest: null })
+      refused.push({ kind: 'full-widths', why: 'the rest would be narrower than the smallest panel' })
   }
   return { splits: splits.filter(isFirstOfItsSizes), refused, thinned }
 }

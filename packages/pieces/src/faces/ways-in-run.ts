@@ -5,14 +5,16 @@ import type { ClothOnTable } from '../cloth.ts'
 import type { Run } from '../cut-size.ts'
 import { shareOut, shrinksBy } from '../cut-size.ts'
 import type { Edge, Order } from '../order.ts'
+import type { Lack } from '../refusals.ts'
+import { asSold, otherwise, tooNarrow, tooShort } from '../refusals.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
-import { asSold, refusal, WORDS, wordsOf } from './face-words.ts'
+import { refusal, WORDS, wordsOf } from './face-words.ts'
 import type { Cell, Lane } from './lanes.ts'
 import { assemble } from './lanes.ts'
 import { availableWidth, runOf, selvedgeWants, usedUp } from './limits.ts'
 import type { Shrinks } from './shrinking.ts'
 import { shrinkAlike } from './shrinking.ts'
-import type { Split, Strip } from './split.ts'
+import type { Split, Splits, Strip } from './split.ts'
 import { narrowest, splitsOf } from './split.ts'
 import { phaseOf } from './ties.ts'
 
@@ -28,6 +30,9 @@ interface Choice {
 /** Most ways of a face put together with its length running one way on one cloth. */
 const MOST_IN_RUN = 24
 
+/** Wider cloth is thought of for so many panels at most. */
+const MOST_WIDTHS_TRIED = 4
+
 const NO_SHRINKING = { width: NO_SHARE, length: NO_SHARE }
 
 /** All ways with the length of the face lying one way on one cloth. */
@@ -41,18 +46,18 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   const ends: readonly [Edge, Edge] = columns ? ['head', 'foot'] : ['left', 'right']
   const where = `${columns ? 'along' : 'across'} the cloth${nameCloth ? ` (${cloth.name})` : ''}`
   const refused: RefusedWay[] = []
-  const refuse = (what: string, why: string, widthThatWouldDo: Length | null): void => {
-    refused.push(refusal(ask, `${what}, ${where}`, why, widthThatWouldDo))
+  const refuse = (what: string, why: string, lack: Lack = otherwise(cloth.name)): void => {
+    refused.push(refusal(ask, `${what}, ${where}`, why, lack))
   }
   const none = (): FaceWays => ({ ways: [], refused, capped: false })
 
   if (!shrinkAlike(own, shrinks)) {
-    refuse('any way', 'it would shrink apart from what it is sewn to: wash before cutting', null)
+    refuse('any way', 'it would shrink apart from what it is sewn to: wash before cutting')
     return none()
   }
   // edges that must be selvedges lie along the cloth
   if (ends.some((edge) => edges[edge].need.kind === 'selvedge')) {
-    refuse('any way', 'an edge that must be a selvedge would lie across the cloth', null)
+    refuse('any way', 'an edge that must be a selvedge would lie across the cloth')
     return none()
   }
 
@@ -67,8 +72,8 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   const need = grown(sizeFinished, sizeShrinks, !columns) + beyondOf(sides)
   const runNeed = grown(runFinished, runShrinks, columns) + beyondOf(ends)
   const runCut = runOf(order, edges, ends, table, runNeed)
-  if (typeof runCut === 'string') {
-    refuse('any way', runCut, null)
+  if (typeof runCut !== 'number') {
+    refuse('any way', runCut.why, tooShort(order, table, runCut.needed))
     return none()
   }
 
@@ -81,7 +86,9 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
       ? null
       : length(beforeShrinking(spec.centre, sizeShrinks) + 2 * join)
   const maySpan = available === table.usableWidth
-  const found = splitsOf({ need, available, maySpan, join, markTo: order.markTo, centreCut, spec })
+  const splitsOn = (usable: Length): Splits =>
+    splitsOf({ need, available: usable, maySpan, join, markTo: order.markTo, centreCut, spec })
+  const found = splitsOn(available)
   let splits = found.splits
   // both side edges made by the cloth: about as wide as the cloth means one piece of its full width, whatever comes of it
   const asCloth = made === 2 && Math.abs(table.usableWidth - need) * 10 <= need
@@ -89,63 +96,19 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     splits = [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
   else if (made === 2 && splits.some((split) => split.kind === 'one-piece')) {
     splits = []
-    refuse(
-      'one piece',
-      'both edges are kept, so it would come out as wide as the cloth',
-      asSold(order, table, length(need)),
-    )
-  }
-  for (const no of asCloth ? [] : found.refused) {
-    // a width that would do for one piece is worth saying only once
-    if (no.kind === 'one-piece' || ask.neverJoined === null)
-      refuse(WORDS[no.kind], no.why, no.narrowest === null ? null : asSold(order, table, no.narrowest))
+    refuse('one piece', 'both edges are kept, so it would come out as wide as the cloth')
   }
 
   const selvedgeJoins = spec.selvedgeToSelvedge && table.selvedges.left && table.selvedges.right
+  let wider: Lack | undefined
+  // a width that would do for one piece is worth saying only once
+  for (const no of asCloth ? [] : found.refused)
+    if (no.kind === 'one-piece' || ask.neverJoined === null) refuse(WORDS[no.kind], no.why, ofWidth())
   const choices: Choice[] = []
   for (const split of splits) {
-    const lanesJoined = split.strips.length - 1
-    if (lanesJoined > 0 && ask.neverJoined !== null) {
-      refuse(WORDS[split.kind], ask.neverJoined, asSold(order, table, length(need)))
-      continue
-    }
-    if (lanesJoined > 0 && spec.joined === 'one-piece') {
-      refuse(WORDS[split.kind], 'the face is to be of one piece', asSold(order, table, length(need)))
-      continue
-    }
-    if (lanesJoined > 0 && spec.selvedgeToSelvedge && cloth.unusedSelvedge === 0 && !selvedgeJoins) {
-      refuse(WORDS[split.kind], 'this cloth has no two selvedges to join', null)
-      continue
-    }
-    const wants = selvedgeWants(
-      split,
-      available,
-      selvedgeJoins,
-      made === 0 ? [false, false] : sides.map((e) => edges[e].need.kind === 'selvedge'),
-    )
-    if (wants !== null) {
-      refuse(WORDS[split.kind], wants, null)
-      continue
-    }
-    if (
-      usedUp(
-        split.strips.map((strip) => strip.size),
-        sides.map((edge) => edges[edge].beyond),
-        join,
-      )
-    ) {
-      refuse(WORDS[split.kind], 'a panel would be used up by its hem and its seams', null)
-      continue
-    }
-    if (spec.mostSeams !== null && lanesJoined > spec.mostSeams) {
-      refuse(
-        WORDS[split.kind],
-        `it takes ${lanesJoined} seams, and at most ${spec.mostSeams} are allowed`,
-        asSold(order, table, narrowest({ need, join }, spec.mostSeams + 1)),
-      )
-      continue
-    }
-    choices.push(...partings(split))
+    const no = whyNot(split, available)
+    if (no === null) choices.push(...partings(split))
+    else refuse(WORDS[split.kind], no.why, no.isOfWidth ? ofWidth() : undefined)
   }
   // with very many ways the least cloth in pieces goes first, then the fewest seams
   const kept = choices
@@ -157,6 +120,45 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     ways: kept.map(({ split, parts, joins }) => faceWay(split, parts, joins)),
     refused,
     capped: found.thinned || kept.length < choices.length,
+  }
+
+  /** Why a split of cloth with `usable` to cut panels from will not do; null when it will. */
+  function whyNot(split: Split, usable: Length): { readonly why: string; readonly isOfWidth: boolean } | null {
+    const lanesJoined = split.strips.length - 1
+    const ofWidth = (why: string) => ({ why, isOfWidth: true })
+    const ofOther = (why: string) => ({ why, isOfWidth: false })
+    if (lanesJoined > 0 && ask.neverJoined !== null) return ofWidth(ask.neverJoined)
+    if (lanesJoined > 0 && spec.joined === 'one-piece') return ofWidth('the face is to be of one piece')
+    if (lanesJoined > 0 && spec.selvedgeToSelvedge && cloth.unusedSelvedge === 0 && !selvedgeJoins)
+      return ofWidth('this cloth has no two selvedges to join')
+    const outer = made === 0 ? [false, false] : sides.map((e) => edges[e].need.kind === 'selvedge')
+    const wants = selvedgeWants(split, usable, selvedgeJoins, outer)
+    if (wants !== null) return ofWidth(wants)
+    const sizes = split.strips.map((strip) => strip.size)
+    const beyond = sides.map((edge) => edges[edge].beyond)
+    if (usedUp(sizes, beyond, join)) return ofOther('a panel would be used up by its hem and its seams')
+    if (spec.mostSeams !== null && lanesJoined > spec.mostSeams)
+      return ofWidth(`it takes ${lanesJoined} seams, and at most ${spec.mostSeams} are allowed`)
+    return null
+  }
+
+  /** The narrowest of the wider cloths from which the face can be made, each tried: one that n panels just reach across. */
+  function ofWidth(): Lack {
+    wider ??= widerCloth()
+    return wider
+  }
+
+  function widerCloth(): Lack {
+    const step = Math.max(1, order.markTo)
+    const tried = Array.from({ length: MOST_WIDTHS_TRIED }, (_, n) => narrowest({ need, join }, n + 1))
+      .flatMap((width) => [width, roundUpTo(width, order.markTo), length(roundUpTo(width, order.markTo) + step)])
+      .filter((width) => width > available)
+      .sort((a, b) => a - b)
+    const does = (usable: Length): boolean =>
+      splitsOn(usable).splits.some((split) => whyNot(split, usable) === null && partings(split).length > 0)
+    const enough = tried.find(does)
+    if (enough === undefined) return otherwise(cloth.name)
+    return tooNarrow(table, asSold(order, table.width - available + enough, cloth.shrinks.across))
   }
 
   /** The split with every choice of parts per panel; the two sides of a centre are parted alike. */

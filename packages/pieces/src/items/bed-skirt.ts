@@ -9,6 +9,7 @@ import type { FaceAsk, FaceWay } from '../faces/face.ts'
 import { waysOfFace } from '../faces/face-ways.ts'
 import type { FaceEdge } from '../faces/lanes.ts'
 import type { BedSkirt, Order } from '../order.ts'
+import { otherwise } from '../refusals.ts'
 import { joinSteps, say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { Mark, Piece, SeamLine, SewingLine } from '../way.ts'
@@ -112,7 +113,7 @@ function skirtsOf(
         refused.push({
           words: `skirt of ${table.cloth.name}`,
           why: `it would take more than ${MOST_PANELS} panels`,
-          widthThatWouldDo: null,
+          ...otherwise(table.cloth.name),
         })
       for (const n of numbers) {
         const fits = fewest !== null && n >= fewest

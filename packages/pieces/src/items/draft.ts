@@ -1,10 +1,11 @@
 import type { Length } from '@lengthwise/units'
-import { afterShrinking, beforeShrinking, length, printLength, ZERO } from '@lengthwise/units'
+import { length, printLength, ZERO } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
 import { bestWays } from '../build.ts'
 import type { ClothEdge, ClothOnTable } from '../cloth.ts'
 import type { Run } from '../cut-size.ts'
 import type { Edge, EdgeNeed, Order } from '../order.ts'
+import { asSold, otherwise, tooNarrow, tooShort } from '../refusals.ts'
 import { threadLength } from '../thread.ts'
 import type { Notion, Piece, Way } from '../way.ts'
 
@@ -45,38 +46,47 @@ function firstRefusal(order: Order, draft: Draft, tables: ReadonlyMap<string, Cl
   for (const piece of draft.pieces) {
     const table = tables.get(piece.cloth)
     if (table === undefined) continue
-    const runs: Run[] = piece.lengthRuns === 'either' ? ['along', 'across'] : [piece.lengthRuns]
-    const withNeeds = runs.filter((run) => needsMet(piece, run, table) && reachesBothSides(piece, run, table))
-    if (withNeeds.length === 0) return { words: draft.words, why: missingEdge(piece), widthThatWouldDo: null }
+    const withNeeds = runsWithNeeds(piece, table)
+    if (withNeeds.length === 0) return { words: draft.words, why: missingEdge(piece), ...otherwise(table.cloth.name) }
     if (!withNeeds.some((run) => fits(piece, run, table)))
-      return { words: draft.words, ...tooSmall(order, piece, withNeeds, table) }
+      return { words: draft.words, ...tooSmall(order, draft, piece, table) }
   }
   return null
 }
 
-function tooSmall(order: Order, piece: Piece, runs: readonly Run[], table: ClothOnTable): Omit<RefusedWay, 'words'> {
+function tooSmall(order: Order, draft: Draft, piece: Piece, table: ClothOnTable): Omit<RefusedWay, 'words'> {
   const say = (l: Length): string => printLength(l, order.measureIn, { places: 2 })
   const { cloth } = table
-  const room = roomAlong(table)
-  // the narrowest cloth is the one across which the piece lies with its shorter way that is free to
-  const across = runs
-    .filter((run) => room === null || spans(piece, run).along <= room)
-    .map((run) => spans(piece, run).across)
-  if (across.length === 0) {
+  const runs = runsWithNeeds(piece, table)
+  const least = narrowestFor(piece, table)
+  if (least === null) {
     const why = `${piece.words} is ${say(piece.cutWidth)} by ${say(piece.cutLength)}, more than ${cloth.name} gives`
-    return { why, widthThatWouldDo: null }
+    const along = runs
+      .filter((run) => spans(piece, run).across <= table.usableWidth)
+      .map((run) => spans(piece, run).along)
+    if (along.length === 0) return { why, ...otherwise(cloth.name) }
+    return { why, ...tooShort(order, table, Math.min(...along) + 2 * cloth.spareEachEnd) }
   }
-  const least = length(Math.min(...across))
   const why = `${piece.words} takes ${say(least)} across ${cloth.name}, which has ${say(table.usableWidth)} to use`
-  const onTable = length(least + 2 * cloth.unusedSelvedge)
-  const widthThatWouldDo = order.wash === 'before-cutting' ? widthBeforeWash(onTable, cloth.shrinks.across) : onTable
-  return { why, widthThatWouldDo }
+  // a width does only when it does for every piece
+  const all = draft.pieces.filter((p) => p.cloth === cloth.name).map((p) => narrowestFor(p, table))
+  if (all.some((one) => one === null)) return { why, ...otherwise(cloth.name) }
+  const onTable = Math.max(...all.map(Number)) + 2 * cloth.unusedSelvedge
+  return { why, ...tooNarrow(table, asSold(order, onTable, cloth.shrinks.across)) }
 }
 
-// the wash rounds down, so the first width that comes out wide enough may be a unit above the division
-function widthBeforeWash(onTable: Length, s: Parameters<typeof beforeShrinking>[1]): Length {
-  const width = beforeShrinking(onTable, s)
-  return afterShrinking(width, s) >= onTable ? width : length(width + 1)
+/** Across the cloth a piece takes the less of the ways that are short enough; null when none is. */
+function narrowestFor(piece: Piece, table: ClothOnTable): Length | null {
+  const room = roomAlong(table)
+  const across = runsWithNeeds(piece, table)
+    .filter((run) => room === null || spans(piece, run).along <= room)
+    .map((run) => spans(piece, run).across)
+  return across.length === 0 ? null : length(Math.min(...across))
+}
+
+function runsWithNeeds(piece: Piece, table: ClothOnTable): readonly Run[] {
+  const runs: Run[] = piece.lengthRuns === 'either' ? ['along', 'across'] : [piece.lengthRuns]
+  return runs.filter((run) => needsMet(piece, run, table) && reachesBothSides(piece, run, table))
 }
 
 function missingEdge(piece: Piece): string {

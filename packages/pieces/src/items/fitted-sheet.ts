@@ -10,6 +10,7 @@ import { waysOfFace } from '../faces/face-ways.ts'
 import type { FaceEdge } from '../faces/lanes.ts'
 import { ONE_POINT } from '../faces/shrinking.ts'
 import type { Edge, FittedSheet, Order } from '../order.ts'
+import { otherwise } from '../refusals.ts'
 import { joinSteps, say, step } from '../sewing.ts'
 import type { Mark, Notion, Piece, SeamLine, SewingLine } from '../way.ts'
 import type { Draft } from './draft.ts'
@@ -42,7 +43,7 @@ export function waysForFittedSheet(order: Order, item: FittedSheet, tables: Read
   const refused: RefusedWay[] = [...found.refused]
   for (const face of found.ways) {
     if (face.cloths.every((cloth) => shrinksEvenly(order, cloth))) drafts.push(draftOf(order, item, face))
-    else refused.push({ words: face.words, why: SHRINKS_APART, widthThatWouldDo: null })
+    else refused.push({ words: face.words, why: SHRINKS_APART, ...otherwise(face.cloths[0]?.name ?? '') })
   }
   const ways = waysFrom(order, drafts, tables, found.capped)
   return bestWays(ways.ways, [...refused, ...ways.refused], ways.capped)

@@ -3,6 +3,7 @@ import { cm } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import type { Hem, Order, Pillowcase } from '../order.ts'
+import { otherwise } from '../refusals.ts'
 import { hemTake } from '../thread.ts'
 import type { Choice, Part } from './choices.ts'
 import { choicesFor, isContrary } from './choices.ts'
@@ -38,7 +39,7 @@ export function waysForPillowcase(order: Order, item: Pillowcase, tables: Readon
     each([onePart(item), ...cuffParts(item)], (choices) => {
       const isUnasked = item.faces === 'any' && choices[0]?.cloth.print.way === 'one-way'
       if (item.style !== 'open-end' || !isUnasked) return inOne(order, item, choices)
-      if (refused.length === 0) refused.push(HANGS_ON_THE_BACK)
+      if (refused.length === 0) refused.push({ ...HANGS_ON_THE_BACK, ...otherwise(choices[0]!.cloth.name) })
       return item.cuff === null ? [openEndFolded(order, item, choices[0]!)] : []
     })
   if (item.faces !== 'one-piece')
@@ -47,10 +48,9 @@ export function waysForPillowcase(order: Order, item: Pillowcase, tables: Readon
   return { ...found, refused: [...refused, ...found.refused] }
 }
 
-const HANGS_ON_THE_BACK: RefusedWay = {
+const HANGS_ON_THE_BACK = {
   words: 'one piece folded along a long side',
   why: 'the print would hang upside down on the back; faces: one-piece has it so all the same',
-  widthThatWouldDo: null,
 }
 
 /** What is wrong with a pillowcase as the plan has it. */

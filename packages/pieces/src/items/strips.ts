@@ -4,6 +4,7 @@ import type { RefusedWay, Ways } from '../answers.ts'
 import { bestWays, edgeOf, makeSeam, NO_NEEDS, tablesOf } from '../build.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import type { Order, Strips } from '../order.ts'
+import { otherwise } from '../refusals.ts'
 import { step } from '../sewing.ts'
 import type { Piece, SeamLine } from '../way.ts'
 import type { Choice } from './choices.ts'
@@ -36,7 +37,7 @@ export function waysForStrips(order: Order, item: Strips, tables: ReadonlyMap<st
       refused.push({
         words: 'strips across the cloth',
         why: `${table.cloth.name} is too narrow to join the run from ${MOST_STRIPS} strips or fewer`,
-        widthThatWouldDo: null,
+        ...otherwise(table.cloth.name),
       })
     for (const n of numbers) {
       const fitsAcross = fewest !== null && n >= fewest
