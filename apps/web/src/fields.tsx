@@ -20,7 +20,7 @@ export function LengthField(props: FieldProps): ComponentChildren {
   return (
     <Box
       id={fieldId(scope, name)}
-      label={`${label}, in ${UNIT_WORDS[scope.measureIn]}`}
+      label={withUnit(label, scope.measureIn)}
       hint={hint}
       text={text}
       unit={scope.measureIn}
@@ -31,6 +31,10 @@ export function LengthField(props: FieldProps): ComponentChildren {
     />
   )
 }
+
+/** `Width, in centimetres (optional)`: readers do not say the sign behind the box. */
+const withUnit = (label: string, unit: Scope['measureIn']): string =>
+  label.replace(/( \(optional\))?$/, (optional) => `, in ${UNIT_WORDS[unit]}${optional}`)
 
 /** A size in two or three boxes: one value of the plan, across the bed first. */
 export function SizeField(
@@ -57,7 +61,7 @@ export function SizeField(
         <Box
           key={label}
           id={n === 0 ? id : `${id}-${n + 1}`}
-          label={`${label}, in ${UNIT_WORDS[unit]}`}
+          label={withUnit(label, unit)}
           text={boxes[n] ?? ''}
           unit={unit}
           width={7}

@@ -69,7 +69,12 @@ function SeamWords(props: {
     seams.across.length > 0 ? `${places(seams.across, long)}\u00a0${unit} from the head` : '',
   ].filter(Boolean)
   if (words.length === 0) return null
-  return <p class="hint seams">Seams {words.join(', ')}</p>
+  const name = seams.down.length + seams.across.length > 1 ? 'Seams' : 'Seam'
+  return (
+    <p class="hint seams">
+      {name} {words.join(', ')}
+    </p>
+  )
 }
 
 /** Pillowcases and cushions lie with their long side across the bed. */
