@@ -59,23 +59,23 @@ export function checkFaceSpec(order: Order, item: Item, spec: FaceSpec, path: st
   return problems
 }
 
-/** A one-way print decides how the length runs: the contrary is a mistake. */
+/** A one-way print decides how the length runs: the contrary is a mistake where no cloth named can serve. */
 export function checkRuns(
   order: Order,
   names: readonly string[],
   lengthRuns: Run | 'either',
   path: string,
 ): readonly Problem[] {
-  return clothsNamed(order, names)
-    .filter((cloth) => runsOf(cloth, lengthRuns).length === 0)
-    .map((cloth) =>
-      problem(
-        'length-runs',
-        path,
-        `the top of the print on ${cloth.name} lies toward the ${cloth.print.top}, so the length cannot run ${lengthRuns}`,
-        `take length-runs: ${lengthRuns === 'along' ? 'across' : 'along'}, or leave it out`,
-      ),
-    )
+  const cloths = clothsNamed(order, names)
+  if (cloths.some((cloth) => runsOf(cloth, lengthRuns).length > 0)) return []
+  return cloths.map((cloth) =>
+    problem(
+      'length-runs',
+      path,
+      `the top of the print on ${cloth.name} lies toward the ${cloth.print.top}, so the length cannot run ${lengthRuns}`,
+      `take length-runs: ${lengthRuns === 'along' ? 'across' : 'along'}, or leave it out`,
+    ),
+  )
 }
 
 /** A need for a selvedge or a kept hem that none of the cloths can meet. */

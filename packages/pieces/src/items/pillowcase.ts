@@ -1,6 +1,7 @@
 import type { Problem } from '@lengthwise/units'
 import { cm } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
+import { clothsNamed } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import type { Hem, Order, Pillowcase } from '../order.ts'
 import { otherwise } from '../refusals.ts'
@@ -118,17 +119,18 @@ export function checkPillowcase(order: Order, item: Pillowcase): readonly Proble
       'Front and back are of different cloths, so the case cannot be in one piece.',
       'Write faces: separate.',
     )
-  for (const part of twoParts(item))
-    for (const cloth of order.cloths)
-      if (part.cloths.includes(cloth.name) && isContrary(order, cloth, part)) {
-        problem(
-          'length-runs',
-          '.length-runs',
-          `The print of ${cloth.name} has a top, which faces a long side of the case, so the length cannot run ${item.lengthRuns}.`,
-          'Leave length-runs out.',
-        )
-        return problems
-      }
+  for (const part of twoParts(item)) {
+    const cloths = clothsNamed(order, part.cloths)
+    const [contrary] = cloths.filter((cloth) => isContrary(order, cloth, part))
+    if (contrary === undefined || cloths.some((cloth) => !isContrary(order, cloth, part))) continue
+    problem(
+      'length-runs',
+      '.length-runs',
+      `The print of ${contrary.name} has a top, which faces a long side of the case, so the length cannot run ${item.lengthRuns}.`,
+      'Leave length-runs out.',
+    )
+    return problems
+  }
   return problems
 }
 
