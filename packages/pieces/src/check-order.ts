@@ -1,6 +1,7 @@
 import type { Length, Problem } from '@lengthwise/units'
 import { printLength } from '@lengthwise/units'
 import { problem } from './check-parts.ts'
+import { checkSizes } from './check-sizes.ts'
 import type { Cloth } from './cloth.ts'
 import type { Order } from './order.ts'
 import { checkItem } from './ways-to-make.ts'
@@ -9,7 +10,11 @@ import { checkItem } from './ways-to-make.ts'
 export function checkOrder(order: Order): readonly Problem[] {
   return [
     ...order.cloths.flatMap((cloth, i) => checkCloth(order, cloth, `cloth[${i}]`)),
-    ...order.items.flatMap((item) => checkItem(order, item)),
+    ...order.items.flatMap((item) => {
+      // of what has no size nothing else can be said
+      const sizeless = checkSizes(item)
+      return sizeless.length > 0 ? sizeless : checkItem(order, item)
+    }),
   ]
 }
 

@@ -1,8 +1,8 @@
 import { cm, percent, ZERO } from '@lengthwise/units'
 import { expect, test } from 'vitest'
-import type { Cloth, DuvetCover, FlatSheet, Order } from '../src/index.ts'
-import { checkOrder, goodToKnowFor } from '../src/index.ts'
-import { bolt, COMMON, cover, face, orderOf, PLAIN_PRINT, sheet } from './orders.ts'
+import type { Cloth, DuvetCover, FlatSheet, Item, Order, Rectangle } from '../src/index.ts'
+import { checkOrder, goodToKnowFor, waysToMake } from '../src/index.ts'
+import { bolt, COMMON, cover, face, orderOf, PLAIN_PRINT, sheet, tablesOf } from './orders.ts'
 
 /** Codes and paths of what is wrong; each problem must say the next step. */
 function check(order: Order): readonly string[] {
@@ -128,4 +128,41 @@ test('what is good to know has its own code each, and the sheet’s label its so
   const remarks = goodToKnowFor(orderOf([...cloths(), sheet('old', cm(230), cm(260), cm(10), cm(2.5))], [COVER]))
   expect(new Set(remarks.map((r) => r.code)).size).toBe(remarks.length)
   expect(remarks.find((r) => r.code === 'measure-the-sheet')?.text).toContain('sizes.com')
+})
+
+const RECTANGLE: Rectangle = {
+  ...COMMON,
+  item: 'rectangle',
+  name: 'tray cloth',
+  size: { cut: { width: cm(40), length: cm(60) } },
+  cloth: ['cotton'],
+  sameCloth: 'item',
+  lengthRuns: 'either',
+  needs: { head: { kind: 'none' }, foot: { kind: 'none' }, left: { kind: 'none' }, right: { kind: 'none' } },
+}
+
+test('a size of nothing is a mistake in the plan, not a plan that cannot be cut', () => {
+  const nothing = { width: ZERO, length: cm(60) }
+  const cotton = [bolt('cotton', [cm(150)])]
+  const none = (...items: Item[]) => check(orderOf(cotton, items))
+  expect(none({ ...RECTANGLE, size: { cut: nothing } })).toEqual(['no-size make[0].cut'])
+  const edges = { head: 'raw', foot: 'raw', left: 'raw', right: 'raw' } as const
+  expect(none({ ...RECTANGLE, size: { finished: nothing, edges } })).toEqual(['no-size make[0].finished'])
+  expect(none(cover(ZERO, cm(200)), cover(cm(200), ZERO))).toEqual([
+    'no-size make[0].finished',
+    'no-size make[0].finished',
+  ])
+  expect(none({ ...COMMON, item: 'quilt-back', quilt: nothing, overhang: ZERO, face: face('cotton') })).toEqual([
+    'no-size make[0].quilt',
+  ])
+})
+
+test('length-runs against the print of one cloth is no mistake where another cloth named can serve', () => {
+  const oneWay = bolt('a', [cm(150)], { print: { ...PLAIN_PRINT, way: 'one-way' } })
+  const across = { ...RECTANGLE, lengthRuns: 'across' } as const
+  const both = orderOf([oneWay, bolt('b', [cm(150)])], [{ ...across, cloth: ['a', 'b'] }])
+  expect(check(both)).toEqual([])
+  expect(check({ ...both, items: [{ ...across, cloth: ['a'] }] })).toEqual(['length-runs make[0].length-runs'])
+  const { ways } = waysToMake(both, both.items[0]!, tablesOf(both))
+  expect(ways.map((way) => way.pieces.map((piece) => piece.cloth))).toEqual([['b']])
 })
