@@ -60,3 +60,35 @@ export function randomOrder(seed: number, rules: Rules): Request {
   for (const f of flaws) if (length !== null && f.y + f.length > length) f.y = 0
   return { field: { width, length, zones, flaws }, demands, cuts: 'guillotine' }
 }
+
+export const open = (width: number, demands: Demand[], length: number | null = null): Request => ({
+  field: { width, length, zones: { left: 0, right: 0, start: 0, end: 0 }, flaws: [] },
+  demands,
+  cuts: 'guillotine',
+})
+
+export const piece = (id: string, count: number, width: number, length: number, flush = 0): Demand => ({
+  id,
+  count,
+  postures: [{ width, length, flush }],
+  tie: null,
+})
+
+/** A rectangle cut up at random: the pieces fill it, so its length is the shortest there is. */
+export function sliced(seed: number, width: number, length: number, pieces: number): Request {
+  const below = seeded(seed)
+  const parts = [{ width, length }]
+  while (parts.length < pieces) {
+    const [part] = parts.splice(below(parts.length), 1)
+    const { width: w, length: l } = part!
+    const across = w === 1 || (l > 1 && below(2) === 0)
+    const at = 1 + below((across ? l : w) - 1)
+    if (w * l === 1) parts.push(part!)
+    else if (across) parts.push({ width: w, length: at }, { width: w, length: l - at })
+    else parts.push({ width: at, length: l }, { width: w - at, length: l })
+  }
+  return open(
+    width,
+    parts.map((p, i) => piece(`p${i}`, 1, p.width, p.length)),
+  )
+}

@@ -8,6 +8,8 @@ import { PackedCounts } from './packed.ts'
 import type { PhaseSet } from './phases.ts'
 import { Phases } from './phases.ts'
 import { Reach } from './reach.ts'
+import type { Strictness } from './strictness.ts'
+import { SOUND } from './strictness.ts'
 
 /**
  * The shortest block that holds every piece, by dynamic programming over multisets of pieces.
@@ -61,8 +63,8 @@ export interface Limits {
   readonly weights?: readonly Weights[]
   /** blocks whose groups are not yet tied to each other are not shifted: quick, but not every layout */
   readonly tight?: boolean
-  /** for tests of soundness: added to every waste before it is compared */
-  readonly overcharge?: number
+  /** for tests of soundness */
+  readonly strictness?: Strictness
 }
 
 export function fronts(problem: Problem, limits: Limits): Fronts {
@@ -107,6 +109,7 @@ class Search {
   /** for ties along the strip */
   private readonly phases: Phases | null
   private readonly weights: readonly Weights[]
+  private readonly strictness: Strictness
   private lastSum: Sum | null = null
   private steps = 0
   /** effort is used up, or the caller said stop */
@@ -117,13 +120,14 @@ class Search {
     this.problem = problem
     this.limits = limits
     this.weights = limits.weights ?? []
+    this.strictness = limits.strictness ?? SOUND
     let m = 1
     for (const k of problem.kinds) {
       this.radix.push(m)
       m *= k.count + 1
     }
     this.full = m - 1
-    this.phases = problem.tied ? Phases.of(problem, limits.tight ?? false) : null
+    this.phases = problem.tied ? Phases.of(problem, limits.tight ?? false, this.strictness.places) : null
     this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
     this.total = problem.kinds.reduce((sum, k) => sum + k.count * k.area, 0)
     const { length, zones } = problem
@@ -228,6 +232,7 @@ class Search {
     const { zones } = this.problem
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
+    const { walk } = this.strictness
     const liftA = this.lift(a.flush, flush, START, END)
     const liftB = this.lift(b.flush, flush, START, END)
     for (let i = 0, j = 0; i < a.blocks.length && j < b.blocks.length; ) {
@@ -237,8 +242,8 @@ class Search {
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
       this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null)
-      if (la >= lb) i++
-      if (lb >= la) j++
+      if (la >= lb - walk) i++
+      if (lb >= la - walk) j++
     }
   }
 
@@ -246,6 +251,7 @@ class Search {
     const { zones } = this.problem
     const { width, length } = this.blocks
     const flush = a.flush | b.flush
+    const { walk } = this.strictness
     const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
     const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
     for (let i = a.blocks.length - 1, j = b.blocks.length - 1; i >= 0 && j >= 0; ) {
@@ -255,8 +261,8 @@ class Search {
       const wb = width[q]! + liftB
       const l = joined(length[p]!, length[q]!, (a.flush & START) !== 0, (b.flush & END) !== 0, zones.start, zones.end)
       this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null)
-      if (wa >= wb) i--
-      if (wb >= wa) j--
+      if (wa >= wb - walk) i--
+      if (wb >= wa - walk) j--
     }
   }
 
@@ -338,9 +344,10 @@ class Search {
   private lift(own: number, all: number, low: number, high: number): number {
     const { zones } = this.problem
     const gained = all & ~own
+    const strict = this.strictness.zones
     return (
-      (gained & low ? (low === LEFT ? zones.left : zones.start) : 0) +
-      (gained & high ? (high === RIGHT ? zones.right : zones.end) : 0)
+      (gained & low ? (low === LEFT ? zones.left : zones.start) + strict : 0) +
+      (gained & high ? (high === RIGHT ? zones.right : zones.end) + strict : 0)
     )
   }
 
@@ -361,7 +368,7 @@ class Search {
       this.nextPoll = this.steps + 4096
       if (this.steps > this.limits.effort || this.limits.stop?.()) this.halted = true
     }
-    const { limits } = this
+    const { limits, strictness } = this
     const { zones } = this.problem
     if (width + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right) > limits.width) return
     if (flush & END) {
@@ -371,7 +378,7 @@ class Search {
     if (slot === undefined) {
       slot = this.multiset.length
       const rest = this.total - this.areaOf(m)
-      if (width * length + rest + (limits.overcharge ?? 0) > this.capacity) return
+      if (width * length + rest + strictness.budget > this.capacity) return
       this.slots.set(m, slot)
       this.multiset.push(m)
       this.counts.push(m)
@@ -383,7 +390,7 @@ class Search {
         this.families.push(new Map())
       }
       this.pending.push(m)
-    } else if (width * length + this.restArea[slot]! + (limits.overcharge ?? 0) > this.capacity) return
+    } else if (width * length + this.restArea[slot]! + strictness.budget > this.capacity) return
     if (this.outweighed(slot, width, length)) return
     const list = this.cells[slot]!
     const key = phases ? phases.id * 16 + flush : flush
@@ -408,7 +415,7 @@ class Search {
       if (w[blocks[middle]!]! <= width) low = middle + 1
       else high = middle
     }
-    if (low > 0 && l[blocks[low - 1]!]! <= length) return
+    if (low > 0 && l[blocks[low - 1]!]! - strictness.dominance <= length) return
     let from = low
     while (from > 0 && w[blocks[from - 1]!]! === width) from--
     let to = low
@@ -437,7 +444,7 @@ class Search {
       for (let i = blocks.length - 1; i >= 0; i--) {
         const b = blocks[i]!
         if (w[b]! > width) continue
-        if (l[b]! + moved <= length) return true
+        if (l[b]! + moved - this.strictness.movedDominance <= length) return true
         break
       }
     }
@@ -463,7 +470,7 @@ class Search {
     for (let i = 0; i < weights.length; i++) {
       const { capacity, within } = weights[i]!
       const room = (this.reach - length) * capacity + length * within(this.limits.width - width)
-      if (this.restWeight[slot]![i]! + (this.limits.overcharge ?? 0) > room) return true
+      if (this.restWeight[slot]![i]! + this.strictness.weights > room) return true
     }
     return false
   }
@@ -486,14 +493,14 @@ class Search {
     const counts = this.countsOf(this.full - this.multiset[slot]!)
     const acrossGap = this.widthSums.gapsFor(counts)
     const alongGap = this.lengthSums.gapsFor(counts)
-    const overcharge = this.limits.overcharge ?? 0
+    const { gaps } = this.strictness
     for (const cell of this.cells[slot]!)
       cell.blocks = cell.blocks.filter((b) => {
         const w = this.blocks.width[b]!
         const l = this.blocks.length[b]!
-        const beside = acrossGap(this.limits.width - w) * l
-        const before = alongGap(this.reach - l) * w
-        return w * l + this.restArea[slot]! + beside + before + overcharge <= this.capacity
+        const beside = (acrossGap(this.limits.width - w) + gaps) * l
+        const before = (alongGap(this.reach - l) + gaps) * w
+        return w * l + this.restArea[slot]! + beside + before <= this.capacity
       })
     if (this.phases)
       for (const family of this.families[slot]!.values())

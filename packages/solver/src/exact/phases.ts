@@ -36,24 +36,26 @@ export class Phases {
   /** the group of pieces with an absolute phase, or -1 */
   readonly field: number
   private readonly tight: boolean
+  private readonly leftOut: number
   private readonly known = new Map<string, PhaseSet>()
   private readonly alone = new Map<number, number[]>()
   private readonly shapes = new Map<string, number>()
   private readonly pairs = new Map<number, Pair>()
 
   /** Null when the fronts cannot keep these ties: across the strip, of several repeats, or together with ends to touch. */
-  static of(problem: Problem, tight: boolean): Phases | null {
+  static of(problem: Problem, tight: boolean, leftOut = 0): Phases | null {
     const ties = problem.kinds.flatMap((k) => (k.tie ? [k.tie] : []))
     const groups = new Set(ties.map(nameOf))
     const repeats = new Set(ties.map((t) => t.repeat))
     const ends = problem.kinds.some((k) => k.postures.some((p) => p.flush & (START | END)))
     return ties.some((t) => t.axis === 'across') || repeats.size !== 1 || ends || groups.size > MOST_GROUPS
       ? null
-      : new Phases(problem, ties[0]!.repeat, tight)
+      : new Phases(problem, ties[0]!.repeat, tight, leftOut)
   }
 
-  private constructor(problem: Problem, repeat: number, tight: boolean) {
+  private constructor(problem: Problem, repeat: number, tight: boolean, leftOut: number) {
     this.tight = tight
+    this.leftOut = leftOut
     this.repeat = repeat
     this.kinds = problem.kinds
     const names: string[] = []
@@ -137,6 +139,7 @@ export class Phases {
       for (let shift = 1; shift < this.repeat; shift++)
         if (a.of.every((phase) => phase < 0 || !this.fromStart || this.fromStart[(phase + shift) % this.repeat]))
           out.push(shift)
+      out.length = Math.max(0, out.length - this.leftOut)
       this.alone.set(a.id, out)
     }
     return out
@@ -191,6 +194,7 @@ export class Phases {
     if (only >= 0) return [only]
     const out: number[] = []
     if (!this.tight) for (let place = 0; place < this.repeat; place++) if (this.useful(a, b, place)) out.push(place)
+    out.length = Math.max(0, out.length - this.leftOut)
     return out
   }
 

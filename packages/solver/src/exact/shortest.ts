@@ -5,6 +5,8 @@ import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import type { Finished } from './fronts.ts'
 import { fronts } from './fronts.ts'
+import type { Strictness } from './strictness.ts'
+import { SOUND } from './strictness.ts'
 
 /** What a search by rising limits has shown. */
 export interface Shortest {
@@ -32,13 +34,14 @@ export function shortest(
   upper: number | null,
   weights: readonly Weights[],
   control: Control,
+  strictness: Strictness = SOUND,
 ): Shortest {
-  if (!problem.tied) return rising(problem, lower, upper, weights, control, false)
+  if (!problem.tied) return rising(problem, lower, upper, weights, control, strictness, false)
   // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
   const share = Math.ceil(control.effort / 4)
-  const tight = rising(problem, lower, upper, weights, { ...control, effort: share }, true)
+  const tight = rising(problem, lower, upper, weights, { ...control, effort: share }, strictness, true)
   const rest = { ...control, effort: control.effort - tight.steps }
-  const loose = rising(problem, lower, tight.best?.length ?? upper, weights, rest, false)
+  const loose = rising(problem, lower, tight.best?.length ?? upper, weights, rest, strictness, false)
   return { ...loose, best: loose.best ?? tight.best, steps: tight.steps + loose.steps }
 }
 
@@ -48,6 +51,7 @@ function rising(
   upper: number | null,
   weights: readonly Weights[],
   control: Control,
+  strictness: Strictness,
   tight: boolean,
 ): Shortest {
   const last = upper === null ? longestWorthTrying(problem) : upper - 1
@@ -63,14 +67,14 @@ function rising(
       : Math.min(last, bound + Math.floor((bound * (2 ** refused - 1)) / 800))
     const { width } = problem
     const effort = control.effort - steps
-    const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight, weights })
+    const found = fronts(problem, { width, length: limit, effort, stop: control.stop, tight, weights, strictness })
     steps += found.steps
     if (!found.finished) return { best: null, bound, finished: false, steps }
     const best = found.best[0]
     if (best && (upper === null || best.length < upper))
       return { best, others: found.best, bound: best.length, finished: true, steps }
     if (whole) return { best: null, bound: problem.length! + 1, finished: true, steps }
-    bound = lengths ? nextOf(lengths, limit + 1) : limit + 1
+    bound = lengths ? nextOf(lengths, limit + 1 + strictness.lengths) : limit + 1 + strictness.lengths
     refused++
     if (!tight) control.onProgress?.(upper, bound)
   }

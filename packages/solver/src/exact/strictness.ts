@@ -1,0 +1,36 @@
+/**
+ * By how much each rule that throws something away is stricter than it may be: 0 loses nothing. Only tests of soundness set one
+ * above 0, and then some order must have a wrong answer: that shows that the rule cannot be any stronger, and that tests would see it.
+ */
+export interface Strictness {
+  /** added to the waste of a block and to the area of the rest, before the budget is asked */
+  readonly budget: number
+  /** added to what must stay empty beside and before a block */
+  readonly gaps: number
+  /** added to what the rest weighs under each dual of the bar relaxation */
+  readonly weights: number
+  /** a block goes when another is no wider and, but for this, no longer */
+  readonly dominance: number
+  /** the same of blocks that become each other when moved along */
+  readonly movedDominance: number
+  /** the walk along two staircases gives both steps up when their sizes differ by no more than this */
+  readonly walk: number
+  /** added to the depth of the zone that a block without need of a side is kept out of */
+  readonly zones: number
+  /** of the places where one tied block may lie to another, so many of the last are left out */
+  readonly places: number
+  /** a refused limit rules out lengths up to so much beyond it */
+  readonly lengths: number
+}
+
+export const SOUND: Strictness = {
+  budget: 0,
+  gaps: 0,
+  weights: 0,
+  dominance: 0,
+  movedDominance: 0,
+  walk: 0,
+  zones: 0,
+  places: 0,
+  lengths: 0,
+}
