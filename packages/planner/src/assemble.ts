@@ -5,18 +5,17 @@ import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
 import type { Chosen } from './choose.ts'
+import { comesApart, keepsOf } from './comes-apart.ts'
 import { bundlesOf, turnIn } from './demand.ts'
 
 import type { Flags } from './divisions.ts'
 import { boxOf, divisionsOf } from './divisions.ts'
 import { laidOn } from './field.ts'
 import type { Choice } from './options.ts'
-import type { Part } from './parts.ts'
-import { inLine, leaves, lengthened, partsOf, partsOfFree, placedOf } from './parts.ts'
+import { leaves } from './parts.ts'
 import type { Box, CutCloth, Placed, PlacedEdge } from './result.ts'
 import type { Setting } from './setting.ts'
 import type { Spread } from './share.ts'
-import { tidyParts } from './tidy-parts.ts'
 import type { Turn } from './turn.ts'
 import { isTurned, marksAsTheyLie, topOf } from './turn.ts'
 import { fingerWidth, whoseWords } from './words.ts'
@@ -107,7 +106,8 @@ function cutCloth(
   numbers: Numbers,
 ): CutCloth {
   const { cloth, table } = setting
-  const { ground, answer } = spread
+  const { answer, asked } = spread
+  const { ground } = asked
   const laid = laidOn(ground, answer.length ?? 0)
   const bought = spread.nth === null ? buyLength(order, cloth, laid) : null
   const whole = {
@@ -115,7 +115,7 @@ function cutCloth(
     length:
       bought === null ? (table.length ?? lengthOnTable(order, cloth, cloth.have)) : lengthOnTable(order, cloth, bought),
   }
-  const root = comesApart(order, spread, whole)
+  const root = comesApart(order, ground, answer, whole)
   const free = leaves(root)
 
   // who is who, in the order in which the pieces come free
@@ -124,7 +124,7 @@ function cutCloth(
   const labels = new Map<number, string>()
   for (const leaf of free) {
     if (leaf.kind !== 'piece') continue
-    const { key, nth: copy, member } = spread.asked.origins[answer.placements[leaf.placement]!.demand]!
+    const { key, nth: copy, member } = asked.origins[answer.placements[leaf.placement]!.demand]!
     const face = `${key}#${copy}`
     const stands = copy < 0 ? waiting.get(key)?.shift() : (faces.get(face) ?? waiting.get(key)?.shift())
     const one = stands?.[member]?.shift()
@@ -148,7 +148,7 @@ function cutCloth(
     if (leaf.kind !== 'piece') return []
     const { posture, demand } = answer.placements[leaf.placement]!
     const one = ones.get(leaf.placement)!
-    const turn = turnIn(one.piece, ground, spread.asked.request.demands[demand]!.postures[posture]!)
+    const turn = turnIn(one.piece, ground, asked.request.demands[demand]!.postures[posture]!)
     return [placedPiece(one, leaf.box, turn, labels.get(leaf.placement)!, whole, edges, table)]
   })
   const area = whole.width * whole.length
@@ -208,61 +208,8 @@ function cutCloth(
   }
 }
 
-/** Is a left-over worth keeping? It may be turned. */
-export function keepsOf(order: Order): (box: Rect) => boolean {
-  const { width, length: long } = order.worthKeeping
-  const [short, tall] = width < long ? [width, long] : [long, width]
-  return (box) => Math.min(box.width, box.length) >= short && Math.max(box.width, box.length) >= tall
-}
-
 /** To one decimal place. */
 const percentOf = (part: number, whole: number): number => (whole === 0 ? 0 : Math.round((1000 * part) / whole) / 10)
-
-/**
- * The whole cloth taken apart: squared at both ends, unused selvedges off, then the layout. What is bought beyond the laid length
- * goes with the last trim unless it is worth keeping.
- */
-function comesApart(order: Order, spread: Spread, whole: { width: Length; length: Length }): Part {
-  const { ground, answer } = spread
-  const { x, y } = ground.origin
-  const keeps = keepsOf(order)
-  const usable: Rect = { x, y, width: ground.table.usableWidth, length: whole.length - 2 * y }
-  const { beyond } = ground
-  const inner = tidyParts(
-    answer.tree
-      ? fullLength(partsOf(answer.tree, x - beyond.x, y - beyond.y, usable), usable, keeps)
-      : partsOfFree(placedOf(answer.placements, x - beyond.x, y - beyond.y), usable, keeps),
-    keeps,
-  )
-  const trim = (box: Rect): Part => ({ kind: 'trim', box })
-  const across = (from: number, to: number): Rect => ({ x: 0, y: from, width: whole.width, length: to - from })
-
-  const bolt = ground.table.cloth.from === 'bolt'
-  const last = inner.kind === 'cuts' && inner.runs === 'across' ? inner.parts.at(-1)! : null
-  const tail = (bolt || x > 0 || y > 0) && last?.kind === 'left-over' ? last : null
-  const body = tail && inner.kind === 'cuts' ? inLine('across', inner.parts.slice(0, -1)) : inner
-  const { box } = body
-  const sides: Part =
-    x === 0
-      ? body
-      : inLine('along', [
-          trim({ ...box, x: 0, width: x }),
-          body,
-          trim({ ...box, x: x + usable.width, width: whole.width - x - usable.width }),
-        ])
-  const tailBox = tail && across(tail.box.y, tail.box.y + tail.box.length)
-  return inLine('across', [
-    trim(across(0, y)),
-    sides,
-    ...(tailBox ? [keeps(tailBox) ? { kind: 'left-over' as const, box: tailBox } : trim(tailBox)] : []),
-    trim(across(whole.length - y, whole.length)),
-  ])
-}
-
-function fullLength(part: Part, usable: Rect, keeps: (box: Rect) => boolean): Part {
-  const extra = usable.y + usable.length - part.box.y - part.box.length
-  return lengthened(part, extra, keeps)
-}
 
 function placedPiece(
   one: OnePiece,

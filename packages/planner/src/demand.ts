@@ -1,9 +1,10 @@
-import type { EdgeNeed, Piece, Way } from '@lengthwise/pieces'
+import type { EdgeNeed, Order, Piece, Way } from '@lengthwise/pieces'
 import { EDGES } from '@lengthwise/pieces'
 import type { Demand, Posture, Request } from '@lengthwise/solver'
 import { END, LEFT, RIGHT, START } from '@lengthwise/solver'
 import type { Ground } from './field.ts'
 import { lostPerEdge } from './field.ts'
+import { mustKeep, reserving } from './must-keep.ts'
 import type { ClothSide, Turn } from './turn.ts'
 import { facing, isTurned, turnsOf } from './turn.ts'
 
@@ -94,6 +95,8 @@ export interface Origin {
 }
 
 export interface Asked {
+  /** without the strips that stay on hems to be kept */
+  readonly ground: Ground
   readonly request: Request
   readonly origins: readonly Origin[]
 }
@@ -102,7 +105,17 @@ export interface Asked {
 export type Counts = ReadonlyMap<string, number>
 
 /** The solver's request for so many of each bundle on one ground. */
-export function ask(ground: Ground, counts: Counts, bundles: ReadonlyMap<string, Bundle>): Asked {
+export function ask(order: Order, whole: Ground, counts: Counts, bundles: ReadonlyMap<string, Bundle>): Asked {
+  const wanted = [...counts].flatMap(([key, n]) => (n > 0 ? (bundles.get(key)?.members ?? []) : []))
+  const spare = mustKeep(whole).filter((side) =>
+    wanted.every((member) => member.postures.some((p) => !(p.flush & FLUSH[side]))),
+  )
+  const ground = reserving(order, whole, spare)
+  const off = spare.reduce((flush, side) => flush | FLUSH[side], 0)
+  const posturesOf = (member: Member) => {
+    const clear = member.postures.filter((p) => !(p.flush & off))
+    return clear.length > 0 ? clear : member.postures
+  }
   const demands: Demand[] = []
   const origins: Origin[] = []
   for (const key of [...counts.keys()].sort()) {
@@ -111,7 +124,7 @@ export function ask(ground: Ground, counts: Counts, bundles: ReadonlyMap<string,
     if (!bundle || count === 0) continue
     if (!bundle.members[0]?.piece.tie) {
       const [member] = bundle.members
-      demands.push({ id: key, count: count * member!.count, postures: member!.postures, tie: null })
+      demands.push({ id: key, count: count * member!.count, postures: posturesOf(member!), tie: null })
       origins.push({ key, nth: -1, member: 0 })
       continue
     }
@@ -120,14 +133,14 @@ export function ask(ground: Ground, counts: Counts, bundles: ReadonlyMap<string,
         demands.push({
           id: `${key}#${nth}/${index}`,
           count: member.count,
-          postures: member.postures,
+          postures: posturesOf(member),
           tie: tieOn(ground, member.piece, `${key}#${nth}`),
         })
         origins.push({ key, nth, member: index })
       })
   }
   const cuts = ground.table.cloth.divideBy === 'shears' ? 'free' : 'guillotine'
-  return { request: { field: ground.field, demands, cuts }, origins }
+  return { ground, request: { field: ground.field, demands, cuts }, origins }
 }
 
 /** A name for a request that is the same when the layouts are the same. */

@@ -105,7 +105,8 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
     const words = certain
       ? `${cloth.name} is not enough for all that is to come from it${enough && `: ${enough}`}`
       : `no way to lay all that is to come from ${cloth.name} was ${NOT_FOUND}${enough && `; ${enough}`}`
-    return [{ cloth: cloth.name, width, short: null, direction: 'along', words }]
+    const hems = cloth.mustKeep.length > 0 ? '; its hems must be kept: with keep: may there is more room' : ''
+    return [{ cloth: cloth.name, width, short: null, direction: 'along', words: words + hems }]
   })
 }
 

@@ -3,10 +3,13 @@ import type { Answer, Certificate } from '@lengthwise/solver'
 import { bound, lay, whatFits } from '@lengthwise/solver'
 import type { Objective } from './buying.ts'
 import { buyLength, worth } from './buying.ts'
+import { comesApart, keepsOf } from './comes-apart.ts'
 import type { Asked, Counts } from './demand.ts'
 import { ask, countsKey } from './demand.ts'
 import type { Effort } from './effort.ts'
 import type { Ground } from './field.ts'
+import { mustKeep, runsAlong } from './must-keep.ts'
+import { leaves } from './parts.ts'
 import type { Setting } from './setting.ts'
 
 /** One length, sheet or remnant that is used. */
@@ -77,15 +80,29 @@ export class LayoutBook {
     const key = `${setting.id}|${groundKey(ground)}|${how}|${countsKey(counts)}`
     const known = this.#answers.get(key)
     if (known) return known
-    const asked = ask(ground, counts, setting.bundles)
+    const asked = ask(this.order, ground, counts, setting.bundles)
     const { stop, lookSteps, deepSteps } = this.effort
     const effort = how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps
     const answer = lay(asked.request, { effort, tidy: how === 'tidy', ...(stop ? { stop } : {}) })
     this.steps += answer.steps + START_STEPS
-    const found = { asked, answer }
+    const found = { asked, answer: this.#keepsHems(asked.ground, answer) }
     // a run cut short by a clock says nothing about the next one
     if (answer.status !== 'stopped') this.#answers.set(key, found)
     return found
+  }
+
+  /** A layout that leaves a hem on waste which must be kept is none, though there may be another. */
+  #keepsHems(ground: Ground, answer: Answer): Answer {
+    const sides = mustKeep(ground)
+    const { table, origin } = ground
+    if (sides.length === 0 || answer.length === null || table.length === null) return answer
+    const usable = { ...origin, width: table.usableWidth, length: table.length - 2 * origin.y }
+    const keeps = keepsOf(this.order)
+    const kept = leaves(comesApart(this.order, ground, answer, table as { width: number; length: number }))
+      .filter((leaf) => leaf.kind === 'piece' || (leaf.kind === 'left-over' && keeps(leaf.box)))
+      .map((leaf) => leaf.box)
+    if (sides.every((side) => runsAlong(side, usable, kept))) return answer
+    return { ...answer, status: 'best-found', length: null, placements: [], tree: null }
   }
 
   /** A bound on the laid length of a bolt, cheaply. */
@@ -93,7 +110,7 @@ export class LayoutBook {
     const key = `${setting.id}|${countsKey(counts)}`
     const known = this.#bounds.get(key)
     if (known) return known
-    const certificate = bound(ask(ground, counts, setting.bundles).request)
+    const certificate = bound(ask(this.order, ground, counts, setting.bundles).request)
     this.steps += START_STEPS
     this.#bounds.set(key, certificate)
     return certificate
@@ -218,7 +235,10 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
       if (isEmpty(taken)) continue
       const { asked, answer } = book.lay(setting, ground, taken, how)
       if (answer.status === 'stopped') stopped = true
-      if (answer.length === null) continue
+      if (answer.length === null) {
+        complete &&= answer.status === 'infeasible'
+        continue
+      }
       tryFrom(slot + 1, less(rest, taken), [...used, { ground, nth, counts: taken, asked, answer }])
     }
     // leave this one whole; a like one after it would do no better
@@ -277,7 +297,7 @@ function largestLoads(
   // everything at once is the only largest load there is
   const all = book.lay(setting, ground, counts, how)
   if (all.answer.length !== null) return { counts: [counts], complete: true }
-  const asked = ask(ground, counts, setting.bundles)
+  const asked = ask(book.order, ground, counts, setting.bundles)
   // panels that keep phase are many demands of one piece each: too many to take apart
   const { demands } = asked.request
   if (demands.length > MOST_DEMANDS || demands.some((d) => d.tie))
@@ -309,6 +329,11 @@ function largestLoads(
     if (load.size > 0) found.set(countsKey(load), load)
   }
   // where effort ended before anything was sure to fit, one load is better than none
+  // (a hem to be kept may ask for more room when fewer pieces need it)
+  const kept = mustKeep(ground).length === 0
+  if (!kept)
+    for (const [key, load] of found) if (book.lay(setting, ground, load, how).answer.length === null) found.delete(key)
+  whole &&= kept || found.size === fits.maximal.length
   if (found.size === 0 && !whole) return { counts: [greedyLoad(book, setting, ground, counts)], complete: false }
   const area = (load: Counts) =>
     [...load].reduce((sum, [key, n]) => {

@@ -2,6 +2,7 @@ import type { Answer, Request } from '@lengthwise/solver'
 import { check } from '@lengthwise/solver'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
 import type { Refusal } from './fault.ts'
+import { runsAlong } from './must-keep.ts'
 import { rehearsalFaults } from './rehearse.ts'
 import type { CutCloth, Placed, Result } from './result.ts'
 
@@ -49,6 +50,7 @@ function clothFaults(result: Result, cloth: CutCloth, isChosen = true): Refusal[
       say('phase', `piece ${piece.label} does not lie where the print says`)
   })
   for (const fault of rehearsalFaults(cloth)) say('order', fault)
+  keptFaults(cloth, say)
   buyFaults(result, cloth, say)
   const used = cloth.placed.reduce((sum, p) => sum + p.width * p.length, 0)
   if (cloth.notUsed.area !== cloth.width * cloth.length - used) say('waste', 'the area not used is wrong')
@@ -84,6 +86,17 @@ function edgeFaults(cloth: CutCloth, piece: Placed, say: Say): void {
   const { way, top } = cloth.cloth.print
   const upright = { 'cut-end': 'start', bolt: 'end', left: 'left', right: 'right' } as const
   if (way === 'one-way' && piece.top !== upright[top]) say('print', `piece ${piece.label} stands on its head`)
+}
+
+/** A hem that must be kept ends on pieces that keep it and on remnants, all of it. */
+function keptFaults(cloth: CutCloth, say: Say): void {
+  const sides = { head: 'start', foot: 'end', left: 'left', right: 'right' } as const
+  for (const hem of cloth.cloth.mustKeep) {
+    const side = sides[hem]
+    if (cloth.edges[side].kind !== 'hem') continue
+    const kept = [...cloth.placed.filter((p) => p.edges[side].kind === 'kept-hem'), ...cloth.remnants]
+    if (!runsAlong(side, cloth.usable, kept)) say('must-keep', `its ${hem} hem ends on waste`)
+  }
 }
 
 function buyFaults(result: Result, cloth: CutCloth, say: Say): void {

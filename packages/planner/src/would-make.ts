@@ -43,7 +43,7 @@ function fits(order: Order, item: Pillowcase): boolean {
     const bundles = new Map<string, Bundle>(taken.map(({ bundle }) => [bundle.key, bundle]))
     const counts = new Map<string, number>()
     for (const { bundle, count } of taken) counts.set(bundle.key, (counts.get(bundle.key) ?? 0) + count)
-    return lay(ask(ground, counts, bundles).request, { effort: STEPS, tidy: false }).length !== null
+    return lay(ask(order, ground, counts, bundles).request, { effort: STEPS, tidy: false }).length !== null
   })
 }
 

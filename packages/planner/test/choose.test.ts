@@ -40,10 +40,10 @@ describe('the choice of ways', () => {
         const tryAll = (copy: number, counts: readonly Map<string, number>[]): void => {
           const copies = copiesOf(order)
           if (copy === copies.length) {
-            const inOwned = lay(ask(owned.owned[0]!.ground, counts[1]!, owned.bundles).request, EFFORT)
+            const inOwned = lay(ask(order, owned.owned[0]!.ground, counts[1]!, owned.bundles).request, EFFORT)
             if (counts[1]!.size > 0 && inOwned.length === null) return
             const laid =
-              counts[0]!.size === 0 ? 0 : lay(ask(cloth.open!, counts[0]!, cloth.bundles).request, EFFORT).length
+              counts[0]!.size === 0 ? 0 : lay(ask(order, cloth.open!, counts[0]!, cloth.bundles).request, EFFORT).length
             if (laid === null) return
             const cost = laid === 0 ? 0n : costOf({ coins: 1000, per: 'm' }, buyLength(order, cloth.cloth, laid))
             if (cheapest === null || cost < cheapest) cheapest = cost

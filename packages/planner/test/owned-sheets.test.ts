@@ -1,6 +1,7 @@
+import type { Side } from '@lengthwise/pieces'
 import { cm } from '@lengthwise/units'
 import { describe, expect, it } from 'vitest'
-import { plan } from '../src/index.ts'
+import { plan, verify } from '../src/index.ts'
 import { bolt, orderOf, rectangle, remnant } from './orders.ts'
 
 /* Sheets and remnants at hand, worked by hand; no source but geometry. */
@@ -36,5 +37,48 @@ describe('sheets with a flaw', () => {
     expect(result.status).toBe('cannot-be-cut')
     if (result.proof.status === 'proved') expect(result.missing[0]?.words).toMatch(/not enough/)
     else expect(result.missing[0]?.words).toMatch(/found within this effort/)
+  })
+})
+
+describe('a hem that must be kept', () => {
+  const sheet = (mustKeep: readonly Side[], width = 200, count = 1) =>
+    remnant('sheet', width, 230, {
+      from: 'sheet',
+      count,
+      mustKeep,
+      edges: {
+        head: { kind: 'hem', depth: cm(10) },
+        foot: { kind: 'hem', depth: cm(2.5) },
+        left: { kind: 'selvedge' },
+        right: { kind: 'selvedge' },
+      },
+    })
+  const towels = (count: number) => rectangle('towel', 60, 100, { count, cloth: ['sheet'] })
+
+  it('stays whole on a remnant when no piece needs it', () => {
+    const result = plan(orderOf([towels(2)], [sheet(['head'])]))
+    const [cloth] = result.cloths
+    expect(cloth?.remnants.find((r) => r.y === 0)).toMatchObject({ x: 0, width: cm(200) })
+    expect(verify(result)).toEqual([])
+    // 20 × 50 is worth keeping: 230 - 2.5 - 20 leaves two rows of 100, six towels
+    expect(plan(orderOf([towels(6)], [sheet(['head'])])).status).toBe('laid')
+    expect(plan(orderOf([towels(6)], [sheet(['head', 'foot'])])).status).toBe('cannot-be-cut')
+  })
+
+  it('ends on a piece that needs it, over its whole run', () => {
+    const needs = { ...towels(1).needs, head: { kind: 'kept-hem' as const, depth: cm(5) } }
+    // 60 beside 60: what is left of the hem is worth keeping; beside 190 it is not
+    const few = plan(orderOf([{ ...towels(2), needs }], [sheet(['head'])]))
+    expect(few.status).toBe('laid')
+    expect(verify(few)).toEqual([])
+    const wide = rectangle('sheet top', 190, 100, { cloth: ['sheet'], needs })
+    expect(plan(orderOf([wide], [sheet(['head'])])).status).toBe('cannot-be-cut')
+    expect(plan(orderOf([wide], [sheet(['foot'])])).status).toBe('laid')
+  })
+
+  it('is refused when it ends on waste', () => {
+    const result = plan(orderOf([towels(2)], [sheet(['head'])]))
+    const spoilt = result.cloths.map((c) => ({ ...c, remnants: c.remnants.filter((r) => r.y > 0) }))
+    expect(verify({ ...result, cloths: spoilt }).map((f) => f.code)).toContain('must-keep')
   })
 })

@@ -53,7 +53,9 @@ export function cloth(r: Leaves) {
       keys({ head: mayMust(), foot: mayMust(), left: mayMust(), right: mayMust() }),
     )
       .prefault('may')
-      .describe('must: hems that have to stay finished edges of a piece'),
+      .describe(
+        'must: no part of such a hem goes to waste; it ends on pieces that need it, or on a remnant worth keeping',
+      ),
     shrinks: either(
       'none, or { along: 5 %, across: 3 % }',
       word(['none']),
