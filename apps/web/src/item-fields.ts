@@ -442,8 +442,9 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         key: 'same-cloth',
         label: 'All of them from one cloth?',
         options: [
-          { value: 'item', words: 'Yes' },
-          { value: 'none', words: 'Each as it comes' },
+          { value: 'item', words: 'Each as it comes' },
+          { value: 'all', words: 'Yes, all' },
+          { value: 'none', words: 'Each piece as it comes' },
         ],
         usual: 'item',
         inRow: true,

@@ -242,8 +242,8 @@ export interface Rectangle extends Common {
     | { readonly cut: Size }
     | { readonly finished: Size; readonly edges: Readonly<Record<Edge, Hem | 'seam' | 'raw'>> }
   readonly cloth: readonly string[]
-  /** item: all its pieces from one cloth; none: each copy as it comes */
-  readonly sameCloth: 'item' | 'none'
+  /** item: all pieces of a copy from one cloth, which is so for one piece; none: each as it comes; all: every copy from one cloth */
+  readonly sameCloth: 'item' | 'none' | 'all'
   readonly lengthRuns: 'along' | 'across' | 'either'
   readonly needs: Readonly<Record<Edge, EdgeNeed>>
 }

@@ -3,6 +3,7 @@ import { measuresFor, weigh } from './additive-bound.ts'
 import type { Counts } from './demand.ts'
 import { Heap } from './heap.ts'
 import type { Choice, Option } from './options.ts'
+import { fromSameCloths } from './options.ts'
 import type { Setting } from './setting.ts'
 import type { LayoutBook, Share } from './share.ts'
 import { longestFor, valueToBuy } from './share.ts'
@@ -164,7 +165,8 @@ export function chooseWays(
           const now = taken[i]!
           const allOf = now.map(() => o)
           const oneOf = [o, ...now.slice(1)]
-          for (const next of now.length > 1 ? [allOf, oneOf] : [allOf]) {
+          const others = now.length > 1 && !item.together
+          for (const next of others ? [allOf, oneOf] : [allOf]) {
             if (next.every((n, k) => n === now[k])) continue
             const node = wholeChoice(taken.map((t, k) => (k === i ? next : t)))
             if (node && compareWishes(node.wish, best.wish) < 0) layOut(node, 'look')
@@ -255,6 +257,7 @@ export function chooseWays(
     const made: Node[] = []
     for (let o = option; o < weighed.options.length; o++) {
       const pick = weighed.options[o]!
+      if (weighed.together && placed > 0 && !fromSameCloths(node.picks!.option, pick.option)) continue
       const sums = node.sums.map((row, s) => row.map((sum, m) => sum + pick.weights[s]![m]! - weighed.least[s]![m]!))
       const child = nodeOf({
         item,
@@ -408,6 +411,7 @@ function scaleOf(setting: Setting, s: number, choices: readonly Choice[]): Scale
 
 interface WeighedItem {
   readonly count: number
+  readonly together: boolean
   readonly options: readonly { readonly option: Option; readonly weights: readonly (readonly number[])[] }[]
   readonly least: readonly (readonly number[])[]
   readonly fewestJoins: number
@@ -428,6 +432,7 @@ function weighItem(choice: Choice, scales: readonly Scale[], settings: readonly 
   }))
   return {
     count: choice.count,
+    together: choice.together,
     // the ways that take least first, so that the first whole choice is a good one
     options: options.sort((a, b) => area(a) - area(b)),
     least: scales.map((scale, s) => scale.measures.map((_, m) => Math.min(...options.map((o) => o.weights[s]![m]!)))),

@@ -18,10 +18,16 @@ export interface Choice {
   readonly item: Item
   readonly itemIndex: number
   readonly count: number
+  /** every copy comes from one cloth */
+  readonly together: boolean
   readonly options: readonly Option[]
   readonly refused: readonly RefusedWay[]
   readonly capped: boolean
 }
+
+/** Do two options take from the same cloths? */
+export const fromSameCloths = (a: Option, b: Option): boolean =>
+  a.takes.every((taken, s) => taken.size > 0 === b.takes[s]!.size > 0)
 
 /** Ways that ask the same of every cloth are one: the one with fewer seams, or the earlier, stays. */
 export function choicesOf(order: Order, settings: readonly Setting[]): readonly Choice[] {
@@ -52,6 +58,7 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
       item,
       itemIndex,
       count: item.count,
+      together: item.item === 'rectangle' && item.sameCloth === 'all',
       options: [...options.values()],
       refused: [...refused, ...impossible],
       capped,

@@ -306,9 +306,11 @@ function rectangle(r: Leaves) {
       .prefault({})
       .describe('With finished: a hem on each edge; seam where nothing is said: the seam allowance'),
     cloth: cloths(),
-    'same-cloth': word(['item', 'none'])
+    'same-cloth': word(['item', 'none', 'all'])
       .prefault('item')
-      .describe('item: all copies from one cloth; none: each as it comes'),
+      .describe(
+        'item: all of one copy from one cloth, copies as they come; none: every piece as it comes; all: every copy from one cloth, as for a set of napkins',
+      ),
     'length-runs': lengthRuns(),
     edges: keys({
       head: edgeNeed(r).prefault('none'),
