@@ -94,3 +94,56 @@ test('a repeat measured in the shop shrinks with the cloth when it is washed fir
   }
   expect([repeat('in-shop') / cm(1), repeat('on-the-table') / cm(1)]).toEqual([60.8, 64])
 })
+
+test.each(['straight', 'half-drop'] as const)('joined edges of a %s match need the selvedge in every way', (match) => {
+  const print = {
+    ...PLAIN_PRINT,
+    way: 'two-way',
+    repeat: cm(64),
+    acrossRepeat: cm(31),
+    match,
+    matchLine: cm(2),
+  } as const
+  const item: QuiltBack = {
+    ...COMMON,
+    item: 'quilt-back',
+    quilt: { width: cm(235), length: cm(255) },
+    overhang: ZERO,
+    face: face('cotton', { crossJoins: 1, centre: 'any' }),
+  }
+  const order = orderOf([bolt('cotton', [cm(110)], { print })], [item])
+  const { ways } = waysToMake(order, item, tablesOf(order))
+  const kinds = new Set(ways.map((way) => way.id.split('/')[0]))
+  expect(kinds).toEqual(new Set(['centre-and-sides', 'full-widths']))
+  for (const way of ways)
+    for (const seam of way.seams)
+      for (const ref of [seam.a, seam.b]) {
+        const piece = way.pieces.find((p) => p.name === ref.piece)!
+        const besideEachOther = (ref.edge === 'left' || ref.edge === 'right') === (piece.lengthRuns === 'along')
+        if (besideEachOther)
+          expect([way.id, piece.name, piece.needs[ref.edge].kind]).toEqual([way.id, piece.name, 'selvedge'])
+      }
+})
+
+test('a remnant with one selvedge has none to meet a matched print at: it is not joined', () => {
+  const print = { ...PLAIN_PRINT, way: 'two-way', repeat: cm(64), match: 'straight' } as const
+  const size = { width: cm(110), length: cm(600) }
+  const edges = {
+    head: { kind: 'raw' },
+    foot: { kind: 'raw' },
+    left: { kind: 'selvedge' },
+    right: { kind: 'raw' },
+  } as const
+  const cloth = bolt('cotton', [], { from: 'remnant', widths: [], size, edges, print })
+  const item: QuiltBack = {
+    ...COMMON,
+    item: 'quilt-back',
+    quilt: { width: cm(200), length: cm(200) },
+    overhang: ZERO,
+    face: face('cotton'),
+  }
+  const order = orderOf([cloth], [item])
+  const { ways, refused } = waysToMake(order, item, tablesOf(order))
+  expect(ways).toEqual([])
+  expect(refused.some((no) => no.why.includes('its print meets at the selvedges'))).toBe(true)
+})

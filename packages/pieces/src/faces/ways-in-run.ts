@@ -99,7 +99,10 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     refuse('one piece', 'both edges are kept, so it would come out as wide as the cloth')
   }
 
-  const selvedgeJoins = spec.selvedgeToSelvedge && table.selvedges.left && table.selvedges.right
+  // a print meets at its match line, which lies inside a selvedge: there the seams must be
+  const meetsAtSelvedges = match && (table.repeat > 0 || table.acrossRepeat > 0)
+  const selvedgesAsked = spec.selvedgeToSelvedge || meetsAtSelvedges
+  const selvedgeJoins = selvedgesAsked && table.selvedges.left && table.selvedges.right
   let wider: Lack | undefined
   // a width that would do for one piece is worth saying only once
   for (const no of asCloth ? [] : found.refused)
@@ -129,8 +132,12 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     const ofOther = (why: string) => ({ why, isOfWidth: false })
     if (lanesJoined > 0 && ask.neverJoined !== null) return ofWidth(ask.neverJoined)
     if (lanesJoined > 0 && spec.joined === 'one-piece') return ofWidth('the face is to be of one piece')
-    if (lanesJoined > 0 && spec.selvedgeToSelvedge && cloth.unusedSelvedge === 0 && !selvedgeJoins)
-      return ofWidth('this cloth has no two selvedges to join')
+    if (lanesJoined > 0 && selvedgesAsked && cloth.unusedSelvedge === 0 && !selvedgeJoins)
+      return ofWidth(
+        meetsAtSelvedges
+          ? 'its print meets at the selvedges, and it does not have both'
+          : 'this cloth has no two selvedges to join',
+      )
     const outer = made === 0 ? [false, false] : sides.map((e) => edges[e].need.kind === 'selvedge')
     const wants = selvedgeWants(split, usable, selvedgeJoins, outer)
     if (wants !== null) return ofWidth(wants)
