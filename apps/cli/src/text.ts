@@ -1,4 +1,4 @@
-import { answerInWords, orderInWords } from '@lengthwise/drawing'
+import { answerInWords, measureIn, orderInWords } from '@lengthwise/drawing'
 import type { Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import { printLength, printMoney } from '@lengthwise/units'
@@ -15,7 +15,6 @@ export function layoutPage(result: Result, unit: Unit, bold: (text: string) => s
     ...answer.buy.map(bold),
     answer.proof,
     answer.waste,
-    ...heading('Also to buy', notions(result, unit)),
     ...heading('Cloth widths', widthsLines(result, unit)),
     ...heading('Pieces', piecesLines(result, unit)),
     ...result.cloths.flatMap((cloth) => [
@@ -63,7 +62,7 @@ export function widthsLines(result: Result, unit: Unit): readonly string[] {
         row.why ?? '',
         row.enoughFrom === null || row.enoughFrom === row.width
           ? ''
-          : `${size(row.enoughFrom, unit)} or more is enough`,
+          : `${atLeast(row.enoughFrom, unit)} or more is enough`,
       ]
         .filter((text) => text !== '')
         .join('; '),
@@ -71,11 +70,6 @@ export function widthsLines(result: Result, unit: Unit): readonly string[] {
     several ? [false, true, true, true, true, true, true, false] : [true, true, true, true, true, true, false],
   )
 }
-
-const notions = (result: Result, unit: Unit): readonly string[] =>
-  result.buy
-    .filter((line) => line.what !== 'cloth')
-    .map((line) => `  ${line.name}: ${line.unit === 'piece' ? line.quantity : bought(line.quantity as Length, unit)}`)
 
 const piecesLines = (result: Result, unit: Unit): readonly string[] =>
   table(
@@ -98,8 +92,11 @@ const remnantLines = (result: Result, unit: Unit): readonly string[] =>
     ),
   )
 
-// a tenth of a centimetre, or a 64th of an inch, is as fine as a hand can mark
-const size = (length: Length, unit: Unit): string => printLength(length, unit, { places: unit === 'mm' ? 0 : 1 })
+// the figures of the map and the note, with spaces a terminal can show
+const size = (length: Length, unit: Unit): string => spaced(measureIn(unit).full(length))
 
-const bought = (length: Length, unit: Unit): string =>
-  unit === 'in' ? printLength(length, 'yd', { finest: 8 }) : printLength(length, 'm', { places: 2 })
+const atLeast = (length: Length, unit: Unit): string => spaced(measureIn(unit).atLeast(length))
+
+const bought = (length: Length, unit: Unit): string => spaced(measureIn(unit).bought(length))
+
+const spaced = (text: string): string => text.replace(/\u00a0/g, ' ')

@@ -1,6 +1,8 @@
 export type * from './api.ts'
 export { cuttingMap, slips } from './cutting-map.ts'
 export { clothFigure } from './figure.ts'
+export type { Measure, Unit } from './measure.ts'
+export { measureIn } from './measure.ts'
 export type * from './scene.ts'
 export { marksOf, pageToSvg, toSvg } from './svg.ts'
 export { printable, textWidth, typeSize } from './text.ts'

@@ -10,9 +10,11 @@ export interface Measure {
   bare(l: Length): string
   /** '203.5 cm' */
   full(l: Length): string
+  /** `full` of a length that must not come out less than it is: rounded up to what is printed */
+  atLeast(l: Length): string
   /** '123 × 203.5' */
   size(width: Length, length: Length): string
-  /** a length of cloth as a shop sells it: '6.6 m', '7 1/4 yd' */
+  /** a length of cloth as a shop sells it, never less than it is: '6.6 m', '7 1/4 yd' */
   bought(l: Length): string
 }
 
@@ -23,8 +25,9 @@ export function measureIn(unit: Unit): Measure {
     unit,
     bare,
     full: (l) => printLength(l, unit, options),
+    atLeast: (l) => printLength(upTo(l, unit === 'in' ? UNITS_PER_INCH / 16 : TENTH_OF_A_MM), unit, options),
     size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
-    bought: (l) => (unit === 'in' ? yards(l) : printLength(l, 'm', { noBreak: true, places: 3 })),
+    bought: (l) => (unit === 'in' ? yards(l) : metres(l)),
   }
 }
 
@@ -32,8 +35,14 @@ export function measureIn(unit: Unit): Measure {
 function yards(l: Length): string {
   if ((l * 8) % UNITS_PER_YARD === 0) return printLength(l, 'yd', { noBreak: true })
   if ((l * 8) % UNITS_PER_INCH === 0) return printLength(l, 'in', { noBreak: true })
-  return printLength(l, 'm', { noBreak: true, places: 3 })
+  return metres(l)
 }
+
+const metres = (l: Length): string => printLength(upTo(l, 10 * TENTH_OF_A_MM), 'm', { noBreak: true, places: 3 })
+
+const upTo = (l: Length, step: number): Length => (Math.ceil(l / step) * step) as Length
+
+const TENTH_OF_A_MM = 32
 
 const UNITS_PER_INCH = 8128
 const UNITS_PER_YARD = 292_608

@@ -155,7 +155,7 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
       write: true,
       words: [
         ['Measure between the selvedges and write it here. Less than ', 500],
-        [measure.full(enough), 700],
+        [measure.atLeast(enough), 700],
         ['? Stop, and lay out again.', 500],
       ],
     },
@@ -208,7 +208,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       write: true,
       words: [
         [`${name} the length and write it here. Less than `, 500],
-        [measure.full(lengthNeeded(cloth)), 700],
+        [measure.atLeast(lengthNeeded(cloth)), 700],
         ['? Stop, and lay out again.', 500],
       ],
     })
@@ -216,7 +216,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       write: true,
       words: [
         [wash ? `${name} the width again. Less than ` : `${name} the width as it lies. Less than `, 500],
-        [measure.full(widthNeeded(cloth)), 700],
+        [measure.atLeast(widthNeeded(cloth)), 700],
         ['? Stop, and lay out again.', 500],
       ],
     })

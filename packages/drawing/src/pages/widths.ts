@@ -34,7 +34,7 @@ function widthsOf(
   const chosen = rows.find((row) => row.chosen)
   const enough =
     chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width
-      ? `Other width? ${measure.full(chosen.enoughFrom)} or more is enough for the same length. `
+      ? `Other width? ${measure.atLeast(chosen.enoughFrom)} or more is enough for the same length. `
       : ''
   const leaves = [leaf('widths', title, [`${enough}Not used counts what is worth keeping too.`], { ...style, small })]
   const more = (): Leaf => {

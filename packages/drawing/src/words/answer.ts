@@ -31,10 +31,14 @@ export function boughtCloth(cloth: CutCloth, measure: Measure): string {
   return `${measure.bought(cloth.buy.length)} of the ${measure.full(cloth.buy.width)} ${oneLine(cloth.name)}`
 }
 
-/** '2 zips of 140 cm', 'thread, 300 m' */
+/** '2 zips of 140 cm', '11 buttons', '300 m of sewing thread' */
 export function notionWords(row: Result['buy'][number], measure: Measure): string {
   const name = oneLine(row.name)
-  if (row.unit === 'piece') return row.quantity === 1 ? name : `${row.quantity} × ${name}`
+  if (row.unit === 'piece') {
+    if (row.what === 'zip')
+      return row.quantity === 1 ? `a ${name}` : `${row.quantity} ${name.replace(/^zip\b/, 'zips')}`
+    return `${row.quantity} ${name}`
+  }
   // shops sell thread by the reel and the rest by the decimetre or the eighth of a yard
   const step =
     measure.unit === 'in'
@@ -68,7 +72,7 @@ export const clothProof = (cloth: CutCloth, measure: Measure): string =>
   cloth.proof.status === 'proved' ? 'no shorter layout exists' : `perhaps shorter, ${atMost(cloth, measure)}`
 
 const atMost = (cloth: CutCloth, measure: Measure): string =>
-  `by at most ${measure.full((cloth.proof.length - cloth.proof.bound) as Length)}`
+  `by at most ${measure.atLeast((cloth.proof.length - cloth.proof.bound) as Length)}`
 
 /** '7 % not used, of it 2 % worth keeping' */
 export const wasteWords = (cloth: {

@@ -35,7 +35,7 @@ function clothLines(result: Result, name: string, measure: Measure): readonly st
   for (const row of [...rows].sort(bestFirst)) lines.push(...rowLines(row, measure, priced))
   const chosen = rows.find((row) => row.chosen)
   if (chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width)
-    lines.push(...columns(`Other width? ${measure.full(chosen.enoughFrom)} or more is enough.`))
+    lines.push(...columns(`Other width? ${measure.atLeast(chosen.enoughFrom)} or more is enough.`))
   if (cloth !== undefined) {
     const way = { plain: 'plain cloth', 'two-way': 'looks the same upside down', 'one-way': 'has a top' }[
       cloth.print.way
