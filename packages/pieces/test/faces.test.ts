@@ -282,3 +282,26 @@ test('a one-way print toward the left selvedge is laid across only', () => {
   const pieces = waysOf(order, item).flatMap((way) => way.pieces)
   expect(new Set(pieces.map((p) => `${p.lengthRuns} ${p.headToward}`))).toEqual(new Set(['across left']))
 })
+
+test('cross joins help on a remnant too short for the whole: 130 × 200 from 280 × 105 in two equal parts', () => {
+  const remnant = bolt('cotton', [], {
+    from: 'remnant',
+    widths: [],
+    size: { width: cm(280), length: cm(105) },
+    spareEachEnd: ZERO,
+  })
+  const item = quiltBack(cm(130), cm(200), cm(1.5), { crossJoins: 1, lengthRuns: 'along' })
+  const order = orderOf([remnant], [item])
+  // (200 + 2 × 1.5) / 2 = 101.5
+  expect(waysOf(order, item).map((way) => way.pieces.map((p) => [cmOf(p.cutWidth), cmOf(p.cutLength)]))).toEqual([
+    [
+      [130, 101.5],
+      [130, 101.5],
+    ],
+  ])
+  const seamless = { ...item, face: { ...item.face, mostSeams: 0 } }
+  expect(waysToMake(order, seamless, tablesOf(order)).refused).toMatchObject([{ direction: 'along', short: cm(95) }])
+  // on 100 cm even the parts are 1.5 cm too long
+  const shorter = orderOf([{ ...remnant, size: { width: cm(280), length: cm(100) } }], [item])
+  expect(waysToMake(shorter, item, tablesOf(shorter)).refused).toMatchObject([{ direction: 'along', short: cm(1.5) }])
+})

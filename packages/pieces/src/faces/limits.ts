@@ -3,11 +3,16 @@ import { length, roundUpTo, ZERO } from '@lengthwise/units'
 import type { ClothOnTable } from '../cloth.ts'
 import { clearLength, clearWidth, hemDepth } from '../on-table.ts'
 import type { Edge, Order } from '../order.ts'
-import { show } from './face-words.ts'
 import type { FaceEdges } from './lanes.ts'
 import type { Split } from './split.ts'
 
 /* What a cloth allows of a face: how long and wide panels may be, and where selvedges can be had. */
+
+/** Cut size along the lanes, and the longest part of it the cloth gives; null on a bolt, which gives any. */
+export interface LengthToCut {
+  readonly cut: Length
+  readonly room: Length | null
+}
 
 /** A length that cannot be had, and the length of the whole cloth on the table that would do; null where none would. */
 export interface NotLongEnough {
@@ -15,27 +20,24 @@ export interface NotLongEnough {
   readonly needed: number | null
 }
 
-/** Cut size along the lanes: marked, or the whole length of a sheet whose both end hems are kept. */
-export function runOf(
+/** Marked, or the whole length of a sheet whose both end hems are kept. */
+export function lengthToCut(
   order: Order,
   edges: FaceEdges,
   ends: readonly [Edge, Edge],
   table: ClothOnTable,
   need: number,
-): Length | NotLongEnough {
+): LengthToCut | NotLongEnough {
   const kept = ends.filter((edge) => edges[edge].need.kind === 'kept-hem').length
   const marked = roundUpTo(length(need), order.markTo)
-  if (table.length === null) return kept > 0 ? { why: 'a bolt has no hem to keep', needed: null } : marked
+  if (table.length === null)
+    return kept > 0 ? { why: 'a bolt has no hem to keep', needed: null } : { cut: marked, room: null }
   const clear = clearLength(table) ?? ZERO
-  const lacks = (room: number): NotLongEnough => ({
-    why: `the cloth is ${show(order, length(marked - room))} too short`,
-    needed: (table.length as Length) + marked - room,
-  })
-  if (kept === 0) return marked <= clear ? marked : lacks(clear)
-  const hems = hemDepth(table.edges.head) + hemDepth(table.edges.foot)
-  if (kept === 1) return marked <= clear + hems ? marked : lacks(clear + hems)
+  if (kept === 0) return { cut: marked, room: clear }
+  const hem = Math.max(hemDepth(table.edges.head), hemDepth(table.edges.foot))
+  if (kept === 1) return { cut: marked, room: length(clear + hem) }
   const off = Math.abs(table.length - need)
-  if (off * 10 <= need) return table.length
+  if (off * 10 <= need) return { cut: table.length, room: table.length }
   return { why: 'both hems are kept, so it would come out as long as the sheet', needed: need }
 }
 

@@ -8,10 +8,10 @@ import type { Edge, Order } from '../order.ts'
 import type { Lack } from '../refusals.ts'
 import { asSold, otherwise, tooNarrow, tooShort } from '../refusals.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
-import { refusal, WORDS, wordsOf } from './face-words.ts'
+import { refusal, show, WORDS, wordsOf } from './face-words.ts'
 import type { Cell, Lane } from './lanes.ts'
 import { assemble } from './lanes.ts'
-import { availableWidth, runOf, selvedgeWants, usedUp } from './limits.ts'
+import { availableWidth, lengthToCut, selvedgeWants, usedUp } from './limits.ts'
 import type { Shrinks } from './shrinking.ts'
 import { shrinkAlike } from './shrinking.ts'
 import type { Split, Splits, Strip } from './split.ts'
@@ -71,9 +71,19 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     (isLength ? ask.lengthBeforeWash : undefined) ?? beforeShrinking(finished, s)
   const need = grown(sizeFinished, sizeShrinks, !columns) + beyondOf(sides)
   const runNeed = grown(runFinished, runShrinks, columns) + beyondOf(ends)
-  const runCut = runOf(order, edges, ends, table, runNeed)
-  if (typeof runCut !== 'number') {
-    refuse('any way', runCut.why, tooShort(order, table, runCut.needed))
+  const toCut = lengthToCut(order, edges, ends, table, runNeed)
+  if ('why' in toCut) {
+    refuse('any way', toCut.why, tooShort(order, table, toCut.needed))
+    return none()
+  }
+  const { cut: runCut, room } = toCut
+  const mayPart = ask.neverJoined === null && spec.joined !== 'one-piece'
+  const mostParts = mayPart ? spec.crossJoins + 1 : 1
+  // too short even for the shortest parts it may be joined from
+  const over = room === null ? 0 : Math.max(...cellsOf(mostParts).map((cell) => cell.run)) - room
+  if (over > 0) {
+    const why = `the cloth is ${show(order, length(over))} too short`
+    refuse('any way', why, tooShort(order, table, (table.length ?? 0) + over))
     return none()
   }
 
@@ -110,8 +120,20 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   const choices: Choice[] = []
   for (const split of splits) {
     const no = whyNot(split, available)
-    if (no === null) choices.push(...partings(split))
-    else refuse(WORDS[split.kind], no.why, no.isOfWidth ? ofWidth() : undefined)
+    if (no !== null) {
+      refuse(WORDS[split.kind], no.why, no.isOfWidth ? ofWidth() : undefined)
+      continue
+    }
+    const parted = partings(split)
+    choices.push(...parted)
+    if (parted.length > 0) continue
+    if (room !== null && runCut > room)
+      refuse(
+        WORDS[split.kind],
+        'the cloth is too short to make do with so few seams',
+        tooShort(order, table, (table.length ?? 0) + runCut - room),
+      )
+    else refuse(WORDS[split.kind], 'a section would be used up by its hem and its seams')
   }
   // with very many ways the least cloth in pieces goes first, then the fewest seams
   const kept = choices
@@ -172,23 +194,23 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   function partings(split: Split): Choice[] {
     const groups = [...new Set(split.strips.map(partGroup))]
     let choices: ReadonlyMap<string, number>[] = [new Map()]
-    const mayPart = ask.neverJoined === null && spec.joined !== 'one-piece'
     for (const group of groups)
       choices = choices.flatMap((choice) =>
-        Array.from({ length: mayPart ? spec.crossJoins + 1 : 1 }, (_, q) => new Map(choice).set(group, q + 1)),
+        Array.from({ length: mostParts }, (_, q) => new Map(choice).set(group, q + 1)),
       )
     return choices.flatMap((choice) => {
       const parts = split.strips.map((strip) => choice.get(partGroup(strip)) ?? 1)
       const joins = split.strips.length - 1 + parts.reduce((total, q) => total + q - 1, 0)
       if (spec.mostSeams !== null && joins > spec.mostSeams) return []
       const ofEnds = ends.map((edge) => edges[edge].beyond)
-      const tooShort = (q: number): boolean =>
+      const nothingLeft = (q: number): boolean =>
         usedUp(
           cellsOf(q).map((cell) => cell.run),
           ofEnds,
           ask.seam.allowance,
         )
-      if (parts.some(tooShort)) return []
+      const tooLong = (q: number): boolean => room !== null && cellsOf(q).some((cell) => cell.run > room)
+      if (parts.some((q) => tooLong(q) || nothingLeft(q))) return []
       const cut = (q: number): number => cellsOf(q).reduce((total, cell) => total + cell.run, 0)
       const area = split.strips.reduce((total, strip, i) => total + strip.size * cut(parts[i] ?? 1), 0)
       return [{ split, parts, joins, area }]
@@ -205,7 +227,7 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
       face: ask.name,
       lanes: lanes.length,
       cells: Math.max(...parts),
-      middle: beforeMiddle + ((runCut as Length) - beyondOf(ends)) / 2,
+      middle: beforeMiddle + (runCut - beyondOf(ends)) / 2,
     })
     const assembled = assemble({
       as: columns ? 'columns' : 'rows',
@@ -241,10 +263,9 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   }
 
   function cellsOf(parts: number): readonly Cell[] {
-    const total = runCut as Length
-    if (parts === 1) return [{ role: '', words: '', run: total, joint: null }]
+    if (parts === 1) return [{ role: '', words: '', run: runCut, joint: null }]
     // equal parts of what is needed, not of what was rounded up
-    const least = Math.min(total, runNeed)
+    const least = Math.min(runCut, runNeed)
     const part = roundUpTo(shareOut(least + 2 * ask.seam.allowance * (parts - 1), parts), order.markTo)
     return Array.from({ length: parts }, (_, k) => ({
       role: `${k + 1}`,
