@@ -64,6 +64,14 @@ function checkCloth(order: Order, cloth: Cloth, path: string): readonly Problem[
       `take a seam allowance of at most ${say(print.matchLine)}, or measure the match line again`,
     )
 
+  if (cloth.have > 0 && cloth.widths.length > 1)
+    add(
+      'have-widths',
+      'have',
+      'what is already owned has one width, and several are given here',
+      'write the owned length as a cloth of its own, with its width, have, and sold: no',
+    )
+
   // what is trimmed and what is kept
   const widths = cloth.size === null ? cloth.widths.map((w) => w.width) : [cloth.size.width]
   for (const width of widths)

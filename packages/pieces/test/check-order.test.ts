@@ -39,6 +39,11 @@ test.each<[string, Partial<Cloth>, string]>([
   expect(check(order(COVER, other))).toEqual([expected])
 })
 
+test('a length at hand of no one width', () => {
+  const widths = [cm(140), cm(240)].map((width) => ({ width, price: null }))
+  expect(check(order(COVER, { widths, have: cm(300) }))).toEqual(['have-widths cloth[0].have'])
+})
+
 test('hems deeper than the sheet they belong to', () => {
   expect(check(orderOf([...cloths(), sheet('old', cm(200), cm(30), cm(20), cm(10))], [COVER]))).toEqual([
     'hem-too-deep cloth[1].hems',

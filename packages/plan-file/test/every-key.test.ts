@@ -127,6 +127,7 @@ describe('every key of a plan arrives in the order', () => {
     expect(order.cloths[0]).toEqual({
       name: 'stripe',
       from: 'bolt',
+      price: { coins: 1450, per: 'm' },
       widths: [
         { width: mm(1120), price: { coins: 1450, per: 'm' } },
         { width: mm(1500), price: { coins: 1450, per: 'm' } },
@@ -258,14 +259,14 @@ describe('plans that say little', () => {
     const { items, cloths } = orderOf(
       planOf(
         `item: duvet-cover, finished: '76 in x 2.1 m', front: { smallest-panel: 6" }`,
-        'widths: [45", 1.5 m]\nhave: 2 1/4 yd',
+        'widths: [45", 1.5 m]\nsmallest-sale: 2 1/4 yd',
       ),
     )
     expect(items[0]).toMatchObject({
       finished: { width: inches(76), length: mm(2100) },
       front: { smallestPanel: inches(6) },
     })
-    expect(cloths[0]).toMatchObject({ widths: [{ width: inches(45) }, { width: mm(1500) }], have: inches(81) })
+    expect(cloths[0]).toMatchObject({ widths: [{ width: inches(45) }, { width: mm(1500) }], smallestSale: inches(81) })
   })
 })
 

@@ -79,6 +79,20 @@ export function liesOf(piece: Piece, ground: Ground): readonly { readonly postur
   return lies
 }
 
+/** Why a piece cannot lie on a ground: the edge it needs and does not find, or its size. */
+export function whyNotOn(piece: Piece, ground: Ground): string {
+  const { name } = ground.table.cloth
+  for (const turn of turnsOf(piece))
+    for (const edge of EDGES) {
+      const need = piece.needs[edge]
+      const side = facing(turn, edge)
+      if (need.kind === 'none' || offers(ground.sides[side], need)) continue
+      const fixed = piece.mayTurnEndForEnd ? '' : ' as its print must lie'
+      return `${piece.words} needs a ${need.kind.replace('-', ' ')} at its ${edge} edge, and${fixed} ${name} has none at its ${side}`
+    }
+  return `${piece.words} does not fit on ${name}`
+}
+
 /** The turn in which `piece` lies in `posture`. */
 export function turnIn(piece: Piece, ground: Ground, posture: Posture): Turn {
   const lie = liesOf(piece, ground).find((l) => samePosture(l.posture, posture))

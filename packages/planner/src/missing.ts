@@ -20,11 +20,9 @@ const NOT_FOUND = 'found within this effort: try --effort thorough'
 export function whyNot(book: LayoutBook, at: AtWidths): string {
   const [stuck] = at.choices.filter((choice) => choice.options.length === 0)
   if (!stuck) return shortOf(book, at)[0]?.words ?? 'there is not enough cloth'
-  const refused = mostHelpful(stuck.refused)
+  const refused = mostHelpful(stuck.refused, at)
   if (!refused) return `${itemWords(stuck)} cannot be made from it`
-  const { widthThatWouldDo: width } = refused
-  const enough = width === null ? '' : `; ${print(book, width)} or more would do`
-  return `${itemWords(stuck)}, ${refused.words}: ${refused.why}${enough}`
+  return `${itemWords(stuck)}, ${refused.words}: ${refused.why}${whatWouldDo(book, refused)}`
 }
 
 /** What is missing when no width can serve; `tried` is every choice of widths, in the order of the plan. */
@@ -41,7 +39,7 @@ export function missingFrom(book: LayoutBook, tried: readonly AtWidths[]): reado
     const short = shortOf(book, at)
     return short.length > 0 ? short : [notFound(at)]
   }
-  return stuck.map((choice) => tooNarrow(book, at, choice))
+  return stuck.map((choice) => tooSmall(book, at, choice))
 }
 
 /** Each cloth would do for what takes least of it, and yet nothing was found for all together. */
@@ -59,23 +57,25 @@ function notFound(at: AtWidths): Missing {
   }
 }
 
-function tooNarrow(book: LayoutBook, at: AtWidths, choice: Choice): Missing {
-  const names = clothsNamed(choice.item)
-  const setting = at.settings.filter((s) => names.has(s.cloth.name)).sort((a, b) => b.table.width - a.table.width)[0]
-  const cloth = setting?.cloth.name ?? [...names][0] ?? ''
-  const refused = mostHelpful(choice.refused)
-  const width = setting ? widthAsSold(setting) : null
-  const would = refused?.widthThatWouldDo ?? null
-  const words = refused
-    ? `${itemWords(choice)} cannot be cut from ${cloth}: ${refused.why}${would === null ? '' : `. Cloth of ${print(book, would)} or more would do`}`
-    : `${itemWords(choice)} cannot be cut from ${cloth}`
+/** No way to make an item: what the nearest of them lacks. */
+function tooSmall(book: LayoutBook, at: AtWidths, choice: Choice): Missing {
+  const refused = mostHelpful(choice.refused, at)
+  const cloth = refused?.cloth ?? [...clothsNamed(choice.item)][0] ?? ''
+  const setting = at.settings.find((s) => s.cloth.name === cloth)
+  const cannot = `${itemWords(choice)} cannot be cut from ${cloth}`
   return {
     cloth,
-    width,
-    short: width !== null && would !== null && would > width ? length(would - width) : null,
-    direction: 'across',
-    words,
+    width: setting ? widthAsSold(setting) : null,
+    short: refused?.short ?? null,
+    direction: refused?.direction ?? 'across',
+    words: refused ? `${cannot}: ${refused.why}${whatWouldDo(book, refused)}` : cannot,
   }
+}
+
+function whatWouldDo(book: LayoutBook, { direction, short, widthThatWouldDo: width }: RefusedWay): string {
+  if (width !== null) return `; ${print(book, width)} or more would do`
+  if (short === null) return ''
+  return `; it is ${print(book, short)} too ${direction === 'along' ? 'short' : 'narrow'}`
 }
 
 /** Every item can be made, but there is too little owned cloth. */
@@ -143,8 +143,21 @@ function leanest(at: AtWidths): Counts[] {
   return counts
 }
 
-const mostHelpful = (refused: readonly RefusedWay[]): RefusedWay | undefined =>
-  [...refused].sort((a, b) => (a.widthThatWouldDo ?? Infinity) - (b.widthThatWouldDo ?? Infinity))[0]
+/** The way that lacks least; a width that was tried and did not do is no help. */
+function mostHelpful(refused: readonly RefusedWay[], at: AtWidths): RefusedWay | undefined {
+  const tried = (name: string) => {
+    const setting = at.settings.find((s) => s.cloth.name === name)
+    return (setting && widthAsSold(setting)) ?? 0
+  }
+  return refused
+    .map((way): RefusedWay => {
+      const useless = way.widthThatWouldDo !== null && way.widthThatWouldDo <= tried(way.cloth)
+      return useless ? { ...way, widthThatWouldDo: null, short: way.direction === 'across' ? null : way.short } : way
+    })
+    .sort((a, b) => (a.short ?? Infinity) - (b.short ?? Infinity) || compare(a.widthThatWouldDo, b.widthThatWouldDo))[0]
+}
+
+const compare = (a: number | null, b: number | null): number => (a === b ? 0 : (a ?? Infinity) - (b ?? Infinity))
 
 const widest = (at: AtWidths): number => Math.max(0, ...at.settings.map((s) => s.table.width))
 

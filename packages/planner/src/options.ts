@@ -1,7 +1,7 @@
 import type { ClothOnTable, Item, Order, RefusedWay, Way } from '@lengthwise/pieces'
 import { waysToMake } from '@lengthwise/pieces'
 import type { Counts } from './demand.ts'
-import { countsKey } from './demand.ts'
+import { countsKey, liesOf, whyNotOn } from './demand.ts'
 import type { Setting } from './setting.ts'
 import { takes } from './setting.ts'
 
@@ -39,14 +39,7 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
     for (const way of ways) {
       const taken = settings.map((setting) => takes(setting, way))
       if (taken.some((t) => t === null) || way.pieces.some((p) => !tables.has(p.cloth))) {
-        impossible.push({
-          words: way.words,
-          why: 'a piece of it does not fit on the cloth',
-          cloth: settings[taken.indexOf(null)]?.cloth.name ?? way.pieces[0]?.cloth ?? '',
-          direction: 'across',
-          short: null,
-          widthThatWouldDo: null,
-        })
+        impossible.push(refusal(way, settings[taken.indexOf(null)]))
         continue
       }
       const option = { way, joins: way.joins, takes: taken.map((t) => t!) }
@@ -64,4 +57,16 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
       capped,
     }
   })
+}
+
+function refusal(way: Way, setting: Setting | undefined): RefusedWay {
+  const stuck = way.pieces.find((p) => p.cloth === setting?.cloth.name && liesOf(p, setting.ground).length === 0)
+  return {
+    words: way.words,
+    why: setting && stuck ? whyNotOn(stuck, setting.ground) : 'a cloth it needs is not at hand',
+    cloth: setting?.cloth.name ?? way.pieces[0]?.cloth ?? '',
+    direction: 'across',
+    short: null,
+    widthThatWouldDo: null,
+  }
 }
