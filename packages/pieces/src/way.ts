@@ -60,6 +60,8 @@ export interface Tie {
   readonly offset: Length
   /** the phase itself is set by the cloth (motif centred and its first place known): position ≡ offset */
   readonly absolute: boolean
+  /** the phase is one for all such pieces on a length of cloth, whatever their face: a motif is centred and its first place is not known */
+  readonly oneForAll?: boolean
 }
 
 /** x from the piece's left edge, y from its head edge. A line mark runs right across the piece in the direction `runs`. */

@@ -61,6 +61,15 @@ describe('a motif in the middle of a pillow', () => {
     for (const piece of pieces) expectCentred(piece, { fromLeft: piece.cutWidth / 2, fromHead: piece.cutLength / 2 })
   })
 
+  test('where the first motif is not known all pieces keep one phase, and none is set', () => {
+    const cloth = bolt('cotton', cm(200), {
+      print: { ...PLAIN, way: 'one-way', repeat: REPEAT, motif: { first: null } },
+    })
+    const pieces = piecesOf(cushion({ back: 'zip', finished: { width: cm(40), length: cm(50) } }), cloth)
+    expect(pieces).toHaveLength(2)
+    for (const { tie } of pieces) expect(tie).toMatchObject({ absolute: false, oneForAll: true, repeat: REPEAT })
+  })
+
   test('without a motif pieces are free', () => {
     const cloth = bolt('cotton', cm(200), { print: { ...PLAIN, way: 'two-way', repeat: REPEAT as Length } })
     for (const piece of piecesOf(pillowcase(), cloth)) expect(piece.tie).toBeNull()

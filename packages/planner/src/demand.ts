@@ -188,7 +188,7 @@ function tieOn(ground: Ground, piece: Piece, group: string): Demand['tie'] {
   // an absolute phase counts from the cloth's own corner to the piece's, the solver's from the field's to the torn edge
   const offset = tie.absolute ? tie.offset - shift : tie.offset
   return {
-    group,
+    group: tie.oneForAll ? 'motif' : group,
     axis: tie.axis,
     repeat: tie.repeat,
     offset: ((offset % tie.repeat) + tie.repeat) % tie.repeat,
@@ -204,5 +204,5 @@ const postureKey = (member: Member): string =>
 
 function tiedKey(member: Member): string {
   const tie = member.piece.tie!
-  return `${member.count}*${postureKey(member)}@${tie.offset}%${tie.repeat}${tie.axis}${tie.absolute ? '!' : ''}`
+  return `${member.count}*${postureKey(member)}@${tie.offset}%${tie.repeat}${tie.axis}${tie.absolute ? '!' : ''}${tie.oneForAll ? '~' : ''}`
 }

@@ -40,8 +40,8 @@ export interface PhaseAsk {
  *      y ↓  [ 1 ][ 2 ][ 3 ]                    y ↓  the left edge of each row lies toward the bolt:
  *           panels start alike                      what is further right lies at smaller y
  *
- * A motif in the middle sets the phase itself. Where its first place is not known it counts as lying at the cut end;
- * the whole layout is then moved by up to a repeat.
+ * A motif in the middle sets the phase itself, and joined panels follow. Where its first place is not known, all pieces on
+ * the cloth keep phase with each other: the whole layout is then moved by up to a repeat, which is bought besides.
  */
 export function phaseOf(ask: PhaseAsk): FacePhase | null {
   const { table, run } = ask
@@ -51,7 +51,8 @@ export function phaseOf(ask: PhaseAsk): FacePhase | null {
   const along = table.repeat
   if (along > 0 && (print.motif !== null || (matched && ask.lanes * ask.cells > 1))) {
     const forward = headToward === 'start' || headToward === 'right'
-    const origin = print.motif === null ? 0 : firstMotif(ask) + (forward ? -ask.middle : ask.middle)
+    const first = firstMotif(ask)
+    const origin = print.motif === null ? 0 : (first ?? 0) + (forward ? -ask.middle : ask.middle)
     return {
       headToward,
       tie(lane, _cell, at, partRun) {
@@ -62,7 +63,8 @@ export function phaseOf(ask: PhaseAsk): FacePhase | null {
           axis: 'along',
           repeat: along,
           offset: modulo(offset, along),
-          absolute: print.motif !== null,
+          absolute: first !== null,
+          ...(print.motif !== null && first === null ? { oneForAll: true } : {}),
         }
       },
     }
@@ -88,9 +90,10 @@ export function phaseOf(ask: PhaseAsk): FacePhase | null {
   }
 }
 
-/** The first motif as it lies on the table. */
-function firstMotif({ order, table }: PhaseAsk): Length {
-  const first = table.cloth.print.motif?.first ?? (0 as Length)
+/** The first motif as it lies on the table; null where it is not known, or there is none. */
+function firstMotif({ order, table }: PhaseAsk): Length | null {
+  const first = table.cloth.print.motif?.first ?? null
+  if (first === null) return null
   const shrinks = order.wash === 'before-cutting' && table.cloth.print.repeatMeasured === 'in-shop'
   return shrinks ? afterShrinking(first, table.cloth.shrinks.along) : first
 }
