@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
@@ -135,6 +135,54 @@ describe('plans', () => {
     expect(code).toBe(1)
     expect(err).toMatch(/160|200/)
     expect((JSON.parse(out) as { missing: unknown[] }).missing.length).toBeGreaterThan(0)
+  })
+})
+
+describe('hostile input and output', () => {
+  const shell = (line: string) => spawnSync('bash', ['-c', line], { encoding: 'utf8', cwd: folder, timeout: 20_000 })
+  const command = `"${process.execPath}" "${built}"`
+
+  test('a pipe whose writer is slow is read to its end', () => {
+    const file = planFile('slow.yaml', SMALL)
+    const { status, stderr } = shell(`(sleep 0.5; cat "${file}"; sleep 0.5; echo) | ${command} check -`)
+    expect([status, stderr]).toEqual([0, ''])
+  })
+
+  test.each(['-', '/dev/zero'])('what never ends is refused: %s', (plan) => {
+    const { status, stderr } = shell(`yes | ${command} check ${plan}`)
+    expect(status).toBe(65)
+    expect(stderr).toContain('larger than 1 MB')
+  })
+
+  test('letters that are not UTF-8: 66, and not a name with other letters', () => {
+    writeFileSync(join(folder, 'latin.yaml'), Buffer.from(SMALL.replace('tray', 'tr\u00e4y'), 'latin1'))
+    const { code, err } = run(['check', 'latin.yaml'])
+    expect(code).toBe(66)
+    expect(err).toContain('UTF-8')
+  })
+
+  test('a file that was to be a folder: 73', () => {
+    const file = planFile('file.yaml', SMALL)
+    for (const words of [
+      ['map', file, '-o', `${file}/map.pdf`],
+      ['lay', file, '--svg', file],
+    ])
+      expect(run(words)).toMatchObject({ code: 73, err: expect.stringContaining('Nothing was written.') })
+  })
+
+  test.runIf(existsSync('/dev/full'))('a full disk: 73 without a stack, and a device stays a device', () => {
+    const file = planFile('full.yaml', SMALL)
+    const printed = shell(`${command} lay "${file}" > /dev/full`)
+    expect(printed.status).toBe(73)
+    expect(printed.stderr).toContain('the disk is full')
+    expect(printed.stderr).not.toContain('node:')
+    expect(run(['map', file, '-o', '/dev/full', '--force']).code).toBe(73)
+    expect(statSync('/dev/full').isCharacterDevice()).toBe(true)
+  })
+
+  test('more time than a clock can count is all the time there is', () => {
+    const { code, err } = run(['lay', planFile('patient.yaml', SMALL), '--plain', '--time', '99999999999s'])
+    expect([code, err]).toEqual([0, ''])
   })
 })
 

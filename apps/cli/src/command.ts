@@ -2,6 +2,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { check, lay, map, newPlan, note, schema, sizes, slips, web, widths, words } from './commands.ts'
 import { completionScript, SHELLS } from './completion.ts'
 import { EXIT, Halt } from './exit.ts'
+import { cannotPrint } from './files.ts'
 
 export const VERSION = '0.1.0'
 
@@ -10,7 +11,8 @@ export async function command(words: readonly string[]): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     // a reader that has seen enough (head, less) closes the pipe: not a fault
     if (error.code === 'EPIPE') process.exit(EXIT.done)
-    throw error
+    report(cannotPrint(error))
+    process.exit()
   })
   const program = build()
   try {

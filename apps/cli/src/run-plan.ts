@@ -12,6 +12,9 @@ export interface RunOptions extends Pick<PlanOptions, 'effort' | 'compareWidths'
   readonly onProgress?: (progress: Progress) => void
 }
 
+/** A timer cannot wait longer, some 24 days, and would then ring at once. */
+const LONGEST_WAIT = 2 ** 31 - 1
+
 export interface Ran {
   readonly result: Result
   readonly interrupted: boolean
@@ -44,7 +47,7 @@ export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
     ask()
   }
   process.on('SIGINT', onSignal)
-  const timer = seconds === null ? undefined : setTimeout(ask, seconds * 1000)
+  const timer = seconds === null ? undefined : setTimeout(ask, Math.min(seconds * 1000, LONGEST_WAIT))
   try {
     const result = await new Promise<Result>((resolve, reject) => {
       worker.on('message', (message: Message) => {
