@@ -8,7 +8,8 @@ export function planFacts(text: string): PlanFacts {
   const wash = (plan.wash ?? 'none') as PlanFacts['wash']
   const [keepWidth, keepLength] = String(plan['worth-keeping'] ?? '20 x 50 cm').split(/\s*x\s*/)
   const keepUnit = /[a-z]+$/.exec(keepLength ?? '')?.[0] ?? unit
-  const cloths = (plan.cloth as Record<string, unknown>[]).map((cloth) => {
+  const cloths = (plan.cloth as Record<string, unknown>[]).map((keys) => {
+    const cloth: Record<string, unknown> = { from: 'bolt', ...keys }
     const shrinks = (cloth.shrinks ?? 'none') as 'none' | Record<string, unknown>
     const along = typeof shrinks === 'object' ? percent(shrinks.along) : shrinks === 'none' ? 0 : percent(shrinks)
     const across = typeof shrinks === 'object' ? percent(shrinks.across) : along

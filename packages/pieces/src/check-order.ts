@@ -72,10 +72,19 @@ function checkCloth(order: Order, cloth: Cloth, path: string): readonly Problem[
       'write the owned length as a cloth of its own, with its width, have, and sold: no',
     )
 
-  // what is trimmed and what is kept
+  // there is some of it
   const widths = cloth.size === null ? cloth.widths.map((w) => w.width) : [cloth.size.width]
+  const sized = cloth.size === null ? 'widths' : 'size'
+  if (widths.length === 0)
+    add('no-cloth', sized, 'a bolt without a width', 'give the widths the shop has, such as [150 cm]')
+  if (widths.some((width) => width <= 0) || cloth.size?.length === 0)
+    add('no-cloth', sized, 'there is no cloth in a size of 0', 'measure the cloth and write its size')
+  if (cloth.from === 'bolt' && !cloth.sold && cloth.have <= 0)
+    add('no-cloth', 'have', 'this bolt is not sold and none of it is owned', 'give the length you have, or sold: yes')
+
+  // what is trimmed and what is kept
   for (const width of widths)
-    if (2 * cloth.unusedSelvedge >= width)
+    if (width > 0 && 2 * cloth.unusedSelvedge >= width)
       add(
         'unused-selvedge',
         'unused-selvedge',
@@ -87,21 +96,21 @@ function checkCloth(order: Order, cloth: Cloth, path: string): readonly Problem[
       const edge = cloth.edges[side]
       return edge.kind === 'hem' ? edge.depth : 0
     }
-    if (deep('head') + deep('foot') >= cloth.size.length)
+    if (cloth.size.length > 0 && deep('head') + deep('foot') >= cloth.size.length)
       add(
         'hem-too-deep',
         'hems',
         'the hems at head and foot are deeper than the sheet is long',
         'measure the finished depth of each hem',
       )
-    if (deep('left') + deep('right') >= cloth.size.width)
+    if (cloth.size.width > 0 && deep('left') + deep('right') >= cloth.size.width)
       add(
         'hem-too-deep',
         'hems',
         'the hems at the sides are deeper than the sheet is wide',
         'measure the finished depth of each hem',
       )
-    if (2 * cloth.spareEachEnd >= cloth.size.length)
+    if (cloth.size.length > 0 && 2 * cloth.spareEachEnd >= cloth.size.length)
       add(
         'spare-each-end',
         'spare-each-end',

@@ -34,6 +34,9 @@ test.each<[string, Partial<Cloth>, string]>([
     'match-line cloth[0].print.match-line',
   ],
   ['selvedges that use the width up', { unusedSelvedge: cm(120) }, 'unused-selvedge cloth[0].unused-selvedge'],
+  ['a bolt without a width', { widths: [] }, 'no-cloth cloth[0].widths'],
+  ['a width of nothing', { widths: [{ width: ZERO, price: null }] }, 'no-cloth cloth[0].widths'],
+  ['a bolt that is neither sold nor owned', { sold: false }, 'no-cloth cloth[0].have'],
   ['a hem to keep that is not there', { mustKeep: ['head'] }, 'keep cloth[0].keep.head'],
 ])('%s', (_name, other, expected) => {
   expect(check(order(COVER, other))).toEqual([expected])
