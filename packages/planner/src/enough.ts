@@ -1,4 +1,4 @@
-import type { Cloth } from '@lengthwise/pieces'
+import type { Cloth, Order } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
@@ -8,6 +8,7 @@ import type { Effort } from './effort.ts'
 import { choicesOf } from './options.ts'
 import type { Setting } from './setting.ts'
 import { settingOf } from './setting.ts'
+import type { Share } from './share.ts'
 import { LayoutBook, longestFor, valueToBuy } from './share.ts'
 
 /**
@@ -62,8 +63,8 @@ export function enoughFrom(
     })
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
     const setting = settings[s]
-    const spread = best.shares[s]?.spreads.find((x) => x.nth === null)
-    if (!setting?.open || setting.owned.length > 0 || !spread) return false
+    const share = best.shares[s]
+    if (!setting || !share) return false
     const counts = new Map<string, number>()
     for (const [i, choice] of choicesOf(order, settings).entries())
       for (const chosen of best.options[i]!) {
@@ -71,8 +72,12 @@ export function enoughFrom(
         if (!option) return false
         for (const [key, n] of option.takes[s]!) counts.set(key, (counts.get(key) ?? 0) + n)
       }
-    const long = longestFor(narrower, setting, valueToBuy(narrower, setting, spread.answer.length ?? 0))
-    return narrower.fits(setting, counts, long)
+    if (setting.owned.length > 0) {
+      const then = narrower.share(setting, counts, 'look').share
+      return then !== null && boughtIn(order, setting.cloth, then) === bought
+    }
+    const laid = share.spreads.find((x) => x.nth === null)?.answer.length ?? 0
+    return narrower.fits(setting, counts, longestFor(narrower, setting, valueToBuy(narrower, setting, laid)))
   }
 
   /** Is it the same with the best ways for that width? */
@@ -83,9 +88,20 @@ export function enoughFrom(
       best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, then, index, bought)
     const { answer, settings } = solveAt(narrower, inPlay, found.widths, book.effort.narrowSteps, value)
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
-    const laid = answer.best?.shares[s]?.spreads.find((spread) => spread.nth === null)?.answer.length
-    return typeof laid === 'number' && buyLength(order, then, laid) === bought
+    const share = answer.best?.shares[s]
+    return (
+      answer.best !== null &&
+      answer.best.wish.value <= value &&
+      share != null &&
+      boughtIn(order, then, share) === bought
+    )
   }
+}
+
+/** What a sharing buys; 0: nothing. */
+function boughtIn(order: Order, cloth: Cloth, share: Share): Length {
+  const laid = share.spreads.find((spread) => spread.nth === null)?.answer.length ?? 0
+  return laid === 0 ? length(0) : buyLength(order, cloth, laid)
 }
 
 /** A narrower width is a question aside: it may take a part of the effort. */

@@ -1,6 +1,8 @@
 import type { Cloth } from '@lengthwise/pieces'
+import { length } from '@lengthwise/units'
 import { cutCloths } from './assemble.ts'
 import type { AtWidths, Widths } from './at-widths.ts'
+import { moneyFor } from './buying.ts'
 import { enoughFrom } from './enough.ts'
 import { whyNot } from './missing.ts'
 import type { CutCloth, WidthRow } from './result.ts'
@@ -58,15 +60,16 @@ export function rowOf(
   return {
     ...common,
     possible: true,
-    buyLength: buy?.length ?? (0 as NonNullable<WidthRow['buyLength']>),
+    buyLength: length(buy?.length ?? 0),
     area: buy ? buy.width * buy.length : 0,
-    cost: buy?.cost ?? null,
+    // nothing to buy costs nothing, where there is a price
+    cost: buy ? buy.cost : moneyFor(cloth, index, length(0)),
     notUsedPercent: layout?.notUsed.percent ?? null,
     keepPercent: layout?.notUsed.keepPercent ?? null,
     seams: seamsFrom(cloth, best.options.flat()),
     status,
     why: null,
-    enoughFrom: buy ? enoughFrom(book, cloth, cloths, index, found, buy.length) : width,
+    enoughFrom: enoughFrom(book, cloth, cloths, index, found, length(buy?.length ?? 0)),
     layout,
   }
 }
