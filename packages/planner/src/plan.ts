@@ -14,7 +14,7 @@ import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
 import { missingFrom } from './missing.ts'
 import { clothsWanted } from './named-cloths.ts'
-import { remarksOn } from './remarks.ts'
+import { remarksOn, remarksOnSizes } from './remarks.ts'
 import type { CutCloth, PlanOptions, PlanProof, Result, WidthRow } from './result.ts'
 import { sewingOf } from './sewing-rows.ts'
 import type { Share, Spread } from './share.ts'
@@ -120,6 +120,10 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       if (!isUsed(cloth, from)) return []
       return [rowOf(book, cloth, cloths, from.widths.get(cloth.name)!, from, drawn)]
     })
+    const finished = copies.map(({ copy, way }) => {
+      const sewn = sewnUp(order, copy.item, way)
+      return { item: copy.id, ...sewn.finished, asked: sewn.asked }
+    })
     const result: Result = {
       order,
       status: 'laid',
@@ -145,13 +149,10 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
           match: seam.match,
         })),
       ),
-      finished: copies.map(({ copy, way }) => {
-        const { finished, asked } = sewnUp(order, copy.item, way)
-        return { item: copy.id, ...finished, asked }
-      }),
+      finished,
       sewing: sewingOf(copies),
       cautions: cautionsFor(order),
-      goodToKnow: [...goodToKnowFor(order), ...remarksOn(drawn)],
+      goodToKnow: [...goodToKnowFor(order), ...remarksOn(drawn), ...remarksOnSizes(order, finished)],
     }
     return { result, spreads: cut.map((c) => c.spread) }
   }

@@ -1,6 +1,6 @@
-import type { Remark } from '@lengthwise/pieces'
-import { cm } from '@lengthwise/units'
-import type { CutCloth } from './result.ts'
+import type { Order, Remark } from '@lengthwise/pieces'
+import { cm, printLength } from '@lengthwise/units'
+import type { CutCloth, FinishedRow } from './result.ts'
 
 /** Narrower strips tear badly (quiltingboard 6120: under 2 in). */
 const NARROW = cm(5)
@@ -23,4 +23,18 @@ export function remarksOn(cloths: readonly CutCloth[]): readonly Remark[] {
       text: 'Torn pieces are larger than marked by what is lost at their torn edges: trim the frayed threads off to the size written on them.',
     })
   return remarks
+}
+
+/** What comes out smaller than asked, because the cloth itself makes its edges and shrinks. */
+export function remarksOnSizes(order: Order, finished: readonly FinishedRow[]): readonly Remark[] {
+  const say = (l: FinishedRow['width']): string => printLength(l, order.measureIn, { places: 1 })
+  const words = finished.flatMap((row) =>
+    (['width', 'length'] as const)
+      .filter((side) => row[side] < row.asked[side])
+      .map((side) => {
+        const dimension = side === 'width' ? 'wide' : 'long'
+        return `${row.item.replaceAll('-', ' ')} finishes ${say(row[side])} ${dimension}, as the cloth comes after the wash: ${say(row.asked[side])} was asked.`
+      }),
+  )
+  return words.length === 0 ? [] : [{ code: 'as-the-cloth-comes', text: words.join(' ') }]
 }

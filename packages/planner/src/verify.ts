@@ -1,5 +1,7 @@
 import type { Answer, Request } from '@lengthwise/solver'
 import { check } from '@lengthwise/solver'
+import type { Length } from '@lengthwise/units'
+import { afterShrinking } from '@lengthwise/units'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
 import type { Refusal } from './fault.ts'
 import { runsAlong } from './must-keep.ts'
@@ -127,9 +129,26 @@ function countFaults(result: Result): Refusal[] {
 
 function finishedFaults(result: Result): Refusal[] {
   return result.finished.flatMap((row) =>
-    row.width >= row.asked.width && row.length >= row.asked.length
+    (['width', 'length'] as const).every((side) => row[side] >= row.asked[side] || isAsTheClothIs(result, row, side))
       ? []
       : [refuse('finished', `${row.item} comes out smaller than asked`)],
+  )
+}
+
+/** One piece that lies from edge to edge of the cloth and keeps both: as large as the cloth leaves it, if that was sold as large as asked. */
+function isAsTheClothIs(result: Result, row: Result['finished'][number], side: 'width' | 'length'): boolean {
+  const { order } = result
+  const names = result.pieces.filter((piece) => piece.item === row.item).map((piece) => piece.piece)
+  return result.cloths.some(({ cloth, width, buy, placed }) =>
+    placed.some(({ piece, turned, edges }) => {
+      if (names.length !== 1 || piece !== names[0]) return false
+      const across = turned === (side === 'length')
+      const ends = across ? [edges.left, edges.right] : [edges.start, edges.end]
+      const washed = (w: Length) => (order.wash === 'before-cutting' ? afterShrinking(w, cloth.shrinks.across) : w)
+      const widths = cloth.widths.map((w) => w.width).filter((w) => washed(w) === width)
+      const sold = across ? (buy?.width ?? cloth.size?.width ?? Math.max(0, ...widths)) : (cloth.size?.length ?? 0)
+      return ends.every((edge) => edge.kind !== 'cut') && sold >= row.asked[side]
+    }),
   )
 }
 

@@ -3,6 +3,8 @@ import { length, roundUpTo, ZERO } from '@lengthwise/units'
 import type { ClothOnTable } from '../cloth.ts'
 import { clearLength, clearWidth, hemDepth } from '../on-table.ts'
 import type { Edge, Order } from '../order.ts'
+import type { Lack } from '../refusals.ts'
+import { otherwise, tooShort } from '../refusals.ts'
 import type { FaceEdges } from './lanes.ts'
 import type { Split } from './split.ts'
 
@@ -14,31 +16,40 @@ export interface LengthToCut {
   readonly room: Length | null
 }
 
-/** A length that cannot be had, and the length of the whole cloth on the table that would do; null where none would. */
+/** A length that cannot be had. */
 export interface NotLongEnough {
   readonly why: string
-  readonly needed: number | null
+  readonly lack: Lack
 }
 
-/** Marked, or the whole length of a sheet whose both end hems are kept. */
+/**
+ * The length is marked, or the whole of a sheet whose both end hems are kept: that does when the sheet as measured is as long
+ * as `asked` (hems that are not kept included) and not a tenth longer, whatever the wash leaves of it.
+ */
 export function lengthToCut(
   order: Order,
   edges: FaceEdges,
   ends: readonly [Edge, Edge],
   table: ClothOnTable,
-  need: number,
+  { need, asked, asCut }: { readonly need: number; readonly asked: number; readonly asCut: boolean },
 ): LengthToCut | NotLongEnough {
+  const { cloth } = table
   const kept = ends.filter((edge) => edges[edge].need.kind === 'kept-hem').length
   const marked = roundUpTo(length(need), order.markTo)
-  if (table.length === null)
-    return kept > 0 ? { why: 'a bolt has no hem to keep', needed: null } : { cut: marked, room: null }
+  if (table.length === null || cloth.size === null)
+    return kept > 0 ? { why: 'a bolt has no hem to keep', lack: otherwise(cloth.name) } : { cut: marked, room: null }
   const clear = clearLength(table) ?? ZERO
   if (kept === 0) return { cut: marked, room: clear }
   const hem = Math.max(hemDepth(table.edges.head), hemDepth(table.edges.foot))
   if (kept === 1) return { cut: marked, room: length(clear + hem) }
-  const off = Math.abs(table.length - need)
-  if (off * 10 <= need) return { cut: table.length, room: table.length }
-  return { why: 'both hems are kept, so it would come out as long as the sheet', needed: need }
+  const over = (asCut ? table.length : cloth.size.length) - asked
+  if (over < 0)
+    return {
+      why: 'both hems are kept, and the sheet is shorter than asked',
+      lack: { cloth: cloth.name, direction: 'along', short: length(-over), widthThatWouldDo: null },
+    }
+  if ((table.length - need) * 10 <= need) return { cut: table.length, room: table.length }
+  return { why: 'both hems are kept, so it would come out as long as the sheet', lack: tooShort(order, table, null) }
 }
 
 /** Width to cut panels from: without side hems, except those that are kept as edges. */

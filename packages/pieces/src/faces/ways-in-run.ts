@@ -6,7 +6,7 @@ import type { Run } from '../cut-size.ts'
 import { shareOut, shrinksBy } from '../cut-size.ts'
 import type { Edge, Order } from '../order.ts'
 import type { Lack } from '../refusals.ts'
-import { asSold, otherwise, tooNarrow, tooShort } from '../refusals.ts'
+import { asSold, otherwise, tooNarrow, tooShort, widthAsSold } from '../refusals.ts'
 import type { FaceAsk, FaceWay, FaceWays } from './face.ts'
 import { refusal, show, WORDS, wordsOf } from './face-words.ts'
 import type { Cell, Lane } from './lanes.ts'
@@ -71,9 +71,10 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     (isLength ? ask.lengthBeforeWash : undefined) ?? beforeShrinking(finished, s)
   const need = grown(sizeFinished, sizeShrinks, !columns) + beyondOf(sides)
   const runNeed = grown(runFinished, runShrinks, columns) + beyondOf(ends)
-  const toCut = lengthToCut(order, edges, ends, table, runNeed)
+  const asCut = ask.asCut === true
+  const toCut = lengthToCut(order, edges, ends, table, { need: runNeed, asked: runFinished + beyondOf(ends), asCut })
   if ('why' in toCut) {
-    refuse('any way', toCut.why, tooShort(order, table, toCut.needed))
+    refuse('any way', toCut.why, toCut.lack)
     return none()
   }
   const { cut: runCut, room } = toCut
@@ -100,8 +101,11 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
     splitsOf({ need, available: usable, maySpan, join, markTo: order.markTo, centreCut, spec })
   const found = splitsOn(available)
   let splits = found.splits
-  // both side edges made by the cloth: about as wide as the cloth means one piece of its full width, whatever comes of it
-  const asCloth = made === 2 && Math.abs(table.usableWidth - need) * 10 <= need
+  // with both side edges made by the cloth one piece is as wide as the cloth, whatever the wash leaves of it: that does when
+  // the cloth as sold is as wide as asked, and not a tenth wider
+  const asked = length(sizeFinished + beyondOf(sides))
+  const wideEnough = (asCut ? table.usableWidth : widthAsSold(table)) >= asked
+  const asCloth = made === 2 && wideEnough && (table.usableWidth - need) * 10 <= need
   if (asCloth)
     splits = [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
   else if (made === 2 && splits.some((split) => split.kind === 'one-piece')) {
@@ -178,6 +182,7 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   }
 
   function widerCloth(): Lack {
+    if (made === 2) return tooNarrow(table, asCut ? asSold(order, asked, cloth.shrinks.across) : asked)
     const step = Math.max(1, order.markTo)
     const tried = Array.from({ length: MOST_WIDTHS_TRIED }, (_, n) => narrowest({ need, join }, n + 1))
       .flatMap((width) => [width, roundUpTo(width, order.markTo), length(roundUpTo(width, order.markTo) + step)])
