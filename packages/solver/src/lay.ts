@@ -189,12 +189,12 @@ class Run {
     if (problem.cuts === 'guillotine')
       this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
     if (found.best && problem.flaws.length === 0) {
-      this.offer(spotsOf(problem, found.best.tree, found.best.start))
+      this.offer(spotsOf(problem, found.best.tree, found.best.start, found.best.moved))
       if (this.upper() === found.best.length) this.block = found.best
     } else if (problem.flaws.length > 0) {
       const { length, zones } = problem
-      for (const { tree } of found.others ?? [])
-        this.offer(aroundFlaws(problem, tree, length === null ? (this.upper() ?? tree.length) : length - zones.end))
+      for (const block of found.others ?? [])
+        this.offer(aroundFlaws(problem, block, length === null ? (this.upper() ?? block.length) : length - zones.end))
     }
   }
 
@@ -228,7 +228,9 @@ class Run {
     for (let variant = -1; variant < variants; variant++) {
       if (this.control.stop?.()) break
       const spots =
-        variant < 0 ? null : spotsOf(problem, exchanged(this.block!.tree, variant, problem.tied), this.block!.start)
+        variant < 0
+          ? null
+          : spotsOf(problem, exchanged(this.block!.tree, variant, problem.tied), this.block!.start, this.block!.moved)
       const placements = spots ? placementsOf(problem, spots) : best.placements
       const tree = tidiestTree(rect, placements)
       if (tree && tidier(tidinessOf(tree), tidinessOf(tidiest.tree!))) tidiest = { ...best, placements, tree }

@@ -92,3 +92,21 @@ export function sliced(seed: number, width: number, length: number, pieces: numb
     parts.map((p, i) => piece(`p${i}`, 1, p.width, p.length)),
   )
 }
+
+/** Panels as wide as the cloth, small pieces that keep phase with them or with each other, and strips that do not. */
+export function tiedOrder(seed: number): Request {
+  const below = seeded(seed)
+  const width = 4 + below(3)
+  const repeat = 3 + below(3)
+  const tied = (id: string, w: number, group: string): Demand => ({
+    ...piece(id, 1, w, 1 + below(5)),
+    tie: { group, axis: 'along', repeat, offset: below(repeat), absolute: false },
+  })
+  return open(width, [
+    tied('panel', width, 'a'),
+    tied('small', 1 + below(width - 1), 'a'),
+    tied('other panel', width, 'ab'[below(2)]!),
+    tied('other small', 1 + below(width - 1), 'b'),
+    piece('strip', 1, 1 + below(width - 1), 2 + below(5)),
+  ])
+}

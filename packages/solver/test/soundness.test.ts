@@ -8,42 +8,60 @@ import type { Request } from '../src/index.ts'
 import { normalise } from '../src/problem.ts'
 import { naiveLength } from './naive.ts'
 import type { Rules } from './orders.ts'
-import { randomOrder } from './orders.ts'
+import { randomOrder, tiedOrder } from './orders.ts'
 
 /**
  * Each rule that throws blocks away, made one unit too strict, must lose the shortest layout of some small order: so no rule could be
  * any stronger, and one that became so would be seen here. What is the shortest a naive method says.
  */
-const SPOILT: { readonly rule: keyof Strictness; readonly orders: Omit<Rules, 'pieces' | 'width'> }[] = [
-  { rule: 'budget', orders: {} },
-  { rule: 'budget', orders: { flush: true, turning: true } },
-  { rule: 'gaps', orders: {} },
-  { rule: 'gaps', orders: { finite: true } },
-  { rule: 'weights', orders: {} },
-  { rule: 'weights', orders: { flush: true } },
-  { rule: 'dominance', orders: {} },
-  { rule: 'dominance', orders: { ties: true } },
-  { rule: 'movedDominance', orders: { ties: true } },
-  { rule: 'walk', orders: { turning: true } },
-  { rule: 'zones', orders: { zones: true, flush: true } },
-  { rule: 'zones', orders: { zones: true, flush: true, finite: true } },
-  { rule: 'lengths', orders: {} },
+const SPOILT: readonly (readonly [
+  rule: keyof Strictness,
+  orders: Omit<Rules, 'pieces' | 'width'> | typeof tiedOrder,
+])[] = [
+  ['budget', {}],
+  ['budget', { flush: true, turning: true }],
+  ['gaps', {}],
+  ['gaps', { finite: true }],
+  ['weights', {}],
+  ['weights', { flush: true }],
+  ['dominance', {}],
+  ['dominance', { ties: true }],
+  ['movedDominance', tiedOrder],
+  ['slack', tiedOrder],
+  ['places', tiedOrder],
+  ['walk', { turning: true }],
+  ['zones', { zones: true, flush: true }],
+  ['zones', { zones: true, flush: true, finite: true }],
+  ['lengths', {}],
 ]
 
-for (const { rule, orders } of SPOILT)
-  test(`${rule} one unit too strict loses layouts of orders with ${Object.keys(orders).join(', ') || 'no rules'}`, () => {
-    const caught = firstWrong({ ...SOUND, [rule]: 1 }, orders)
+for (const [rule, orders] of SPOILT) {
+  const which = typeof orders === 'function' ? 'ties' : Object.keys(orders).join(', ') || 'no rules'
+  test(`${rule} one unit too strict loses layouts of orders with ${which}`, () => {
+    const caught = firstWrong({ ...SOUND, [rule]: 1 }, (seed) =>
+      typeof orders === 'function'
+        ? orders(seed)
+        : randomOrder(seed, { pieces: 3 + (seed % 3), width: 5 + (seed % 3), ...orders }),
+    )
     expect(caught).not.toBeNull()
     const truth = naiveLength(caught!.request, 40)
     expect(exact(caught!.request, SOUND)).toBe(truth)
     expect(caught!.length).not.toBe(truth)
   })
+}
 
-function firstWrong(strictness: Strictness, orders: Omit<Rules, 'pieces' | 'width'>) {
+test('orders with ties are as short as the naive method says', () => {
+  for (let seed = 0; seed < 25; seed++) {
+    const request = tiedOrder(seed)
+    expect(exact(request, SOUND), `seed ${seed}`).toBe(naiveLength(request, 40))
+  }
+})
+
+function firstWrong(strictness: Strictness, order: (seed: number) => Request) {
   for (let seed = 0; seed < 400; seed++) {
-    const request = randomOrder(seed, { pieces: 3 + (seed % 3), width: 5 + (seed % 3), ...orders })
+    const request = order(seed)
     const length = exact(request, strictness)
-    if (length !== exact(request, SOUND)) return { request, length, seed }
+    if (length !== exact(request, SOUND)) return { request, length }
   }
   return null
 }

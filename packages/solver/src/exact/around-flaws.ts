@@ -2,6 +2,7 @@ import { END, LEFT, RIGHT, START } from '../model.ts'
 import type { Problem, Spot } from '../problem.ts'
 import type { Tree } from './blocks.ts'
 import { spotsOf } from './blocks.ts'
+import type { Finished } from './fronts.ts'
 
 const MOST_VARIANTS = 4096
 
@@ -10,14 +11,14 @@ const MOST_VARIANTS = 4096
  * leaves; null when none of the variants tried is clear. The block keeps its size, so a layout found here is as short
  * as one on flawless cloth; finding none proves nothing.
  */
-export function aroundFlaws(problem: Problem, tree: Tree, longest: number): readonly Spot[] | null {
+export function aroundFlaws(problem: Problem, { tree, moved }: Finished, longest: number): readonly Spot[] | null {
   const variants = Math.min(MOST_VARIANTS, variantsOf(tree, problem.tied))
   const starts = [0]
   for (const f of problem.flaws)
     if (tree.flush === 0 && f.y + f.length + tree.length <= longest) starts.push(f.y + f.length)
   for (const start of starts)
     for (let variant = 0; variant < variants; variant++) {
-      const spots = spotsOf(problem, exchanged(tree, variant, problem.tied), start)
+      const spots = spotsOf(problem, exchanged(tree, variant, problem.tied), start, moved)
       for (const moved of [spots, flushRight(problem, tree, spots)]) if (moved && clear(problem, moved)) return moved
     }
   return null

@@ -6,6 +6,8 @@ export const PIECE = 0
 export const BESIDE = 1
 export const AFTER = 2
 
+export const UNTIED = -1
+
 /**
  * Blocks made bottom-up, in typed arrays that grow: size, sides they must touch, and what they are made of.
  * Numbers of blocks are handed out in order.
@@ -20,10 +22,21 @@ export class Blocks {
   /** a piece: kind and posture; a join: left and right, or earlier and later block */
   first = new Int32Array(1024)
   second = new Int32Array(1024)
-  /** along the strip: the second block lies this much farther than it need; below 0: the first does (beside only) */
+  /** the tied pieces of the second block lie this much farther than they need; below 0: those of the first do */
   shift = new Float64Array(1024)
+  /** how far the block's tied pieces may move along, all by the same, before it grows; UNTIED: none is tied to pieces elsewhere */
+  slack = new Float64Array(1024)
 
-  add(how: number, width: number, length: number, flush: number, first: number, second: number, shift: number): number {
+  add(
+    how: number,
+    width: number,
+    length: number,
+    flush: number,
+    first: number,
+    second: number,
+    shift: number,
+    slack: number,
+  ): number {
     if (this.count === this.width.length) this.grow()
     const i = this.count++
     this.how[i] = how
@@ -33,6 +46,7 @@ export class Blocks {
     this.first[i] = first
     this.second[i] = second
     this.shift[i] = shift
+    this.slack[i] = slack
     return i
   }
 
@@ -49,6 +63,7 @@ export class Blocks {
     this.first = longer(this.first, new Int32Array(size))
     this.second = longer(this.second, new Int32Array(size))
     this.shift = longer(this.shift, new Float64Array(size))
+    this.slack = longer(this.slack, new Float64Array(size))
   }
 }
 
@@ -61,6 +76,7 @@ export type Tree =
       readonly flush: number
       readonly width: number
       readonly length: number
+      readonly slack: number
     }
   | {
       readonly how: 'beside' | 'after'
@@ -70,15 +86,17 @@ export type Tree =
       readonly flush: number
       readonly width: number
       readonly length: number
+      readonly slack: number
     }
 
 export function treeOf(blocks: Blocks, block: number): Tree {
   const flush = blocks.flush[block]!
   const width = blocks.width[block]!
   const length = blocks.length[block]!
+  const slack = blocks.slack[block]!
   const first = blocks.first[block]!
   const second = blocks.second[block]!
-  if (blocks.how[block] === PIECE) return { how: 'piece', kind: first, posture: second, flush, width, length }
+  if (blocks.how[block] === PIECE) return { how: 'piece', kind: first, posture: second, flush, width, length, slack }
   const how = blocks.how[block] === BESIDE ? 'beside' : 'after'
   return {
     how,
@@ -88,36 +106,43 @@ export function treeOf(blocks: Blocks, block: number): Tree {
     flush,
     width,
     length,
+    slack,
   }
 }
 
 /**
- * Where the pieces of a block lie when it starts at `start` on the left side: everything pushed toward left and start as far
- * as its shifts allow, but out of zones it may not enter; what must touch right or end goes there.
+ * Where the pieces of a block lie when it starts at `start` on the left side, its tied pieces `moved` beyond where they would:
+ * everything pushed toward left and start as far as that allows, but out of zones it may not enter; what must touch right or end
+ * goes there.
  */
-export function spotsOf(problem: Problem, tree: Tree, start: number): Spot[] {
+export function spotsOf(problem: Problem, tree: Tree, start: number, moved: number): Spot[] {
   const { zones } = problem
+  const repeat = problem.kinds.find((k) => k.tie)?.tie?.repeat ?? 1
   const spots: Spot[] = []
-  const put = (t: Tree, x: number, y: number): void => {
+  const put = (t: Tree, x: number, y: number, by: number): void => {
+    const on = t.slack === UNTIED ? 0 : by % repeat
     if (t.how === 'piece') {
       spots.push({
         kind: t.kind,
         posture: t.posture,
         x: t.flush & LEFT ? 0 : t.flush & RIGHT ? problem.width - t.width : Math.max(x, zones.left),
-        y: t.flush & START ? 0 : t.flush & END ? problem.length! - t.length : Math.max(y, zones.start),
+        y: t.flush & START ? 0 : t.flush & END ? problem.length! - t.length : Math.max(y, zones.start) + on,
       })
       return
     }
     const { first: a, second: b, shift } = t
-    put(a, x, y + Math.max(0, -shift))
+    const onA = on + Math.max(0, -shift)
+    const onB = on + Math.max(0, shift)
+    put(a, x, y, onA)
     if (t.how === 'beside') {
       const right = a.flush & LEFT ? Math.max(x + a.width, zones.left) : Math.max(x, zones.left) + a.width
-      put(b, right, y + Math.max(0, shift))
+      put(b, right, y, onB)
     } else {
       const end = a.flush & START ? Math.max(y + a.length, zones.start) : Math.max(y, zones.start) + a.length
-      put(b, x, end + shift)
+      const pushed = a.slack === UNTIED ? 0 : Math.max(0, (onA % repeat) - a.slack)
+      put(b, x, end + pushed, onB - pushed)
     }
   }
-  put(tree, 0, start)
+  put(tree, 0, start, moved)
   return spots
 }

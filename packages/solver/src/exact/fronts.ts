@@ -2,10 +2,10 @@ import type { Weights } from '../bounds/weights.ts'
 import { END, LEFT, RIGHT, START } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import type { Tree } from './blocks.ts'
-import { AFTER, BESIDE, Blocks, PIECE, treeOf } from './blocks.ts'
+import { AFTER, BESIDE, Blocks, PIECE, treeOf, UNTIED } from './blocks.ts'
 import { Heap } from './heap.ts'
 import { PackedCounts } from './packed.ts'
-import type { PhaseSet } from './phases.ts'
+import type { Pair, PhaseSet } from './phases.ts'
 import { Phases } from './phases.ts'
 import { Reach } from './reach.ts'
 import type { Strictness } from './strictness.ts'
@@ -50,6 +50,8 @@ export interface Finished {
   readonly length: number
   /** where the block starts */
   readonly start: number
+  /** how far its tied pieces lie beyond where they would */
+  readonly moved: number
   readonly tree: Tree
 }
 
@@ -155,6 +157,7 @@ class Search {
           posture,
           0,
           this.phases?.ofPiece(kind) ?? null,
+          0,
         )
     const done: number[] = []
     for (let m = this.pending.pop(); m !== undefined; m = this.pending.pop()) {
@@ -191,13 +194,15 @@ class Search {
       for (const b of blocks) {
         const { zones } = this.problem
         const width = this.blocks.width[b]! + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right)
-        // a block with an absolute phase starts where the field's repeat meets it
         const tied = this.phases !== null
-        const start = tied ? zones.start + (phases ? this.phases!.fromField(phases, zones.start) : 0) : 0
-        const end = start + this.blocks.length[b]! + (flush & START || tied ? 0 : zones.start)
+        const start = tied ? zones.start : 0
+        // what keeps the field's own phase moves along until the field's repeat meets it
+        const moved = phases ? this.phases!.fromField(phases, start) : 0
+        const grown = phases ? Math.max(0, moved - this.blocks.slack[b]!) : 0
+        const end = start + this.blocks.length[b]! + grown + (flush & START || tied ? 0 : zones.start)
         const length = flush & END ? this.problem.length! : end
         if (flush & END || length <= this.limits.length)
-          out.push({ width, length, start, tree: treeOf(this.blocks, b) })
+          out.push({ width, length, start, moved, tree: treeOf(this.blocks, b) })
       }
     return out.sort((a, b) => a.length - b.length || a.width - b.width)
   }
@@ -209,7 +214,7 @@ class Search {
       for (const b of this.cells[t]!) {
         if (this.halted) return
         if (a.phases || b.phases) {
-          this.shifted(this.sumOf(sum), a, b)
+          this.tied(this.sumOf(sum), a, b)
           continue
         }
         const across = LEFT | RIGHT
@@ -241,7 +246,7 @@ class Search {
       const la = length[p]! + liftA
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
-      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null)
+      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
       if (la >= lb - walk) i++
       if (lb >= la - walk) j++
     }
@@ -260,84 +265,137 @@ class Search {
       const wa = width[p]! + liftA
       const wb = width[q]! + liftB
       const l = joined(length[p]!, length[q]!, (a.flush & START) !== 0, (b.flush & END) !== 0, zones.start, zones.end)
-      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null)
+      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
       if (wa >= wb - walk) i--
       if (wb >= wa - walk) j--
     }
   }
 
-  /** Joins of blocks of which one at least keeps a phase: pair by pair, since what lies after is shifted by its own amount. */
-  private shifted(sum: Sum, a: Cell, b: Cell): void {
+  /** Joins of blocks of which one at least keeps a phase: pair by pair, since each pair lies in its own way. */
+  private tied(sum: Sum, a: Cell, b: Cell): void {
     if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
       const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
       const [c, d] = swap ? [b, a] : [a, b]
-      if (!(c.flush & RIGHT) && !(d.flush & LEFT)) this.besideShifted(sum, c, d)
+      if (!(c.flush & RIGHT) && !(d.flush & LEFT)) this.besideTied(sum, c, d)
     }
-    this.afterShifted(sum, a, b)
-    this.afterShifted(sum, b, a)
+    this.afterTied(sum, a, b)
+    this.afterTied(sum, b, a)
   }
 
-  private besideShifted({ number, room, closed }: Sum, a: Cell, b: Cell): void {
-    const phases = this.phases!
+  private besideTied(sum: Sum, a: Cell, b: Cell): void {
     const { zones } = this.problem
-    const { width, length } = this.blocks
-    const flush = a.flush | b.flush
-    const pair = phases.pair(a.phases, b.phases)
-    const put = (shiftA: number, shiftB: number) => {
-      for (const p of a.blocks)
-        for (const q of b.blocks) {
-          this.steps++
-          const w = joined(
-            width[p]!,
-            width[q]!,
-            (a.flush & LEFT) !== 0,
-            (b.flush & RIGHT) !== 0,
-            zones.left,
-            zones.right,
-          )
-          const l = Math.max(length[p]! + shiftA, length[q]! + shiftB)
-          if (w * l > room || l > this.limits.length) continue
-          const merged = phases.merge(pair, a.phases, shiftA, b.phases, shiftB, closed)
-          this.offer(number, BESIDE, w, l, flush, p, q, shiftB - shiftA, merged)
+    const { repeat } = this.phases!
+    const { width } = this.blocks
+    const pair = this.phases!.pair(a.phases, b.phases)
+    const shifts = this.phases!.shifts(pair, 0)
+    for (const p of a.blocks)
+      for (const q of b.blocks) {
+        const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
+        // the tied pieces of either one lie farther on
+        for (const shift of shifts) {
+          this.putBeside(sum, pair, w, a, p, 0, b, q, shift)
+          if (shift) this.putBeside(sum, pair, w, a, p, repeat - shift, b, q, 0)
         }
-    }
-    // either one may be the one that lies farther on
-    for (const shift of phases.shifts(pair, 0, phases.repeat)) {
-      put(0, shift)
-      if (shift) put(phases.repeat - shift, 0)
-    }
-    if (!b.phases) for (const shift of phases.shiftsBesideUntied(a.phases!)) put(shift, 0)
-    if (!a.phases) for (const shift of phases.shiftsBesideUntied(b.phases!)) put(0, shift)
+      }
   }
 
-  private afterShifted({ number, room, closed }: Sum, a: Cell, b: Cell): void {
+  private putBeside(
+    sum: Sum,
+    pair: Pair,
+    w: number,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
+  ): void {
+    const { length, slack } = this.blocks
+    const freeA = a.phases ? slack[p]! - movedA : Number.POSITIVE_INFINITY
+    const freeB = b.phases ? slack[q]! - movedB : Number.POSITIVE_INFINITY
+    const l = Math.max(length[p]! - Math.min(0, freeA), length[q]! - Math.min(0, freeB))
+    const free = Math.min(l - length[p]! + freeA, l - length[q]! + freeB)
+    this.offerTied(sum, BESIDE, w, l, a, p, movedA, b, q, movedB, movedB, pair, free)
+  }
+
+  private afterTied(sum: Sum, a: Cell, b: Cell): void {
     const phases = this.phases!
-    const { width, length } = this.blocks
+    const { width, length, slack } = this.blocks
     const flush = a.flush | b.flush
     const pair = phases.pair(a.phases, b.phases)
     const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
     const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
     for (const p of a.blocks)
       for (const q of b.blocks) {
-        this.steps++
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
         const at = length[p]!
-        const lies = at + length[q]!
-        const most = Math.min(this.limits.length - lies, Math.floor(room / w) - lies)
-        if (most < 0) continue
-        for (const shift of phases.shifts(pair, at, most))
-          this.offer(
-            number,
-            AFTER,
-            w,
-            lies + shift,
-            flush,
-            p,
-            q,
-            shift,
-            phases.merge(pair, a.phases, 0, b.phases, at + shift, closed),
-          )
+        if (w * (at + length[q]!) > sum.room || at + length[q]! > this.limits.length) {
+          this.steps++
+          continue
+        }
+        for (const shift of phases.shifts(pair, at)) {
+          this.putAfter(sum, pair, w, a, p, 0, b, q, shift)
+          // the earlier may lie farther on only where it does not push the later one
+          if (shift && a.phases && phases.repeat - shift <= slack[p]!)
+            this.putAfter(sum, pair, w, a, p, phases.repeat - shift, b, q, 0)
+        }
       }
+  }
+
+  private putAfter(
+    sum: Sum,
+    pair: Pair,
+    w: number,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
+  ): void {
+    const { length, slack } = this.blocks
+    const at = length[p]!
+    const freeA = a.phases ? slack[p]! - movedA : Number.POSITIVE_INFINITY
+    const freeB = b.phases ? slack[q]! - movedB : Number.POSITIVE_INFINITY
+    const grown = Math.max(0, -freeB)
+    this.offerTied(
+      sum,
+      AFTER,
+      w,
+      at + length[q]! + grown,
+      a,
+      p,
+      movedA,
+      b,
+      q,
+      movedB,
+      at + movedB,
+      pair,
+      Math.min(freeA, freeB) + grown,
+    )
+  }
+
+  private offerTied(
+    { number, room, closed }: Sum,
+    how: number,
+    width: number,
+    length: number,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
+    at: number,
+    pair: Pair,
+    free: number,
+  ): void {
+    this.steps++
+    if (width * length > room || length > this.limits.length) return
+    const phases = this.phases!
+    const merged = phases.merge(pair, a.phases, movedA, b.phases, at, closed)
+    const slack = merged ? Math.min(phases.repeat - 1, free - Math.min(free, this.strictness.slack)) : 0
+    this.offer(number, how, width, length, a.flush | b.flush, p, q, movedB - movedA, merged, slack)
   }
 
   /** How far a block with `own` flags moves or grows inside one with `all` flags: by the zones it must stay out of. */
@@ -362,6 +420,7 @@ class Search {
     second: number,
     shift: number,
     phases: PhaseSet | null,
+    slack: number,
   ): void {
     this.steps++
     if (this.steps >= this.nextPoll) {
@@ -403,7 +462,14 @@ class Search {
       if (this.phases) this.cellOf[slot]!.set(key, cell)
       if (phases) this.familyOf(slot, phases, flush).push(cell)
     }
-    if (phases && this.outdone(this.familyOf(slot, phases, flush), cell, width, length)) return
+    if (phases) {
+      const family = this.familyOf(slot, phases, flush)
+      if (this.outdone(family, phases.base, width, length, slack)) return
+      const block = this.blocks.add(how, width, length, flush, first, second, shift, slack)
+      this.dropOutdone(family, phases.base, block)
+      cell.blocks.push(block)
+      return
+    }
     const { blocks } = cell
     const w = this.blocks.width
     const l = this.blocks.length
@@ -420,7 +486,7 @@ class Search {
     while (from > 0 && w[blocks[from - 1]!]! === width) from--
     let to = low
     while (to < blocks.length && l[blocks[to]!]! >= length) to++
-    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift))
+    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift, UNTIED))
   }
 
   private familyOf(slot: number, phases: PhaseSet, flush: number): Cell[] {
@@ -434,21 +500,35 @@ class Search {
     return family
   }
 
-  /** Would a block of another cell, moved along until its phases are this cell's, be no larger? */
-  private outdone(family: readonly Cell[], cell: Cell, width: number, length: number): boolean {
-    const { width: w, length: l } = this.blocks
-    for (const other of family) {
-      if (other === cell) continue
-      const moved = (cell.phases!.base - other.phases!.base + this.phases!.repeat) % this.phases!.repeat
-      const { blocks } = other
-      for (let i = blocks.length - 1; i >= 0; i--) {
-        const b = blocks[i]!
-        if (w[b]! > width) continue
-        if (l[b]! + moved - this.strictness.movedDominance <= length) return true
-        break
-      }
+  /** Is a block at hand that is no larger wherever this one's tied pieces lie? */
+  private outdone(family: readonly Cell[], base: number, width: number, length: number, slack: number): boolean {
+    const { width: w, length: l, slack: s } = this.blocks
+    const { repeat } = this.phases!
+    for (const { phases, blocks } of family) {
+      const ahead = (base - phases!.base + repeat) % repeat
+      const reach = Math.min(ahead + slack, repeat - 1)
+      for (const b of blocks)
+        if (w[b]! <= width && l[b]! + Math.max(0, reach - s[b]!) - this.strictness.movedDominance <= length) return true
     }
     return false
+  }
+
+  private dropOutdone(family: readonly Cell[], base: number, block: number): void {
+    const { width: w, length: l, slack: s } = this.blocks
+    const { repeat } = this.phases!
+    const width = w[block]!
+    const length = l[block]!
+    const slack = s[block]!
+    for (const cell of family) {
+      const ahead = (cell.phases!.base - base + repeat) % repeat
+      const { blocks } = cell
+      let kept = 0
+      for (const b of blocks) {
+        const reach = Math.min(ahead + s[b]!, repeat - 1)
+        if (!(width <= w[b]! && length + Math.max(0, reach - slack) <= l[b]!)) blocks[kept++] = b
+      }
+      blocks.length = kept
+    }
   }
 
   private sumOf(m: number): Sum {
@@ -502,12 +582,6 @@ class Search {
         const before = (alongGap(this.reach - l) + gaps) * w
         return w * l + this.restArea[slot]! + beside + before <= this.capacity
       })
-    if (this.phases)
-      for (const family of this.families[slot]!.values())
-        for (const cell of family)
-          cell.blocks = cell.blocks.filter(
-            (b) => !this.outdone(family, cell, this.blocks.width[b]!, this.blocks.length[b]!),
-          )
     this.cells[slot] = this.cells[slot]!.filter((c) => c.blocks.length > 0)
   }
 }

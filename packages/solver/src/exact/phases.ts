@@ -2,7 +2,7 @@ import type { Tie } from '../model.ts'
 import { END, START } from '../model.ts'
 import type { Kind, Problem } from '../problem.ts'
 
-/** Phases of groups that have pieces elsewhere, relative to a block's start; -1 for others. Equal sets are the same object. */
+/** Phases of groups that have pieces elsewhere, relative to a block's start, unmoved; -1 for others. Equal sets are the same object. */
 export interface PhaseSet {
   readonly id: number
   readonly of: Int32Array
@@ -16,12 +16,17 @@ export interface PhaseSet {
  * of a block is the phase of each group that still has pieces elsewhere, relative to the block's own start; a group
  * that is whole inside a block is forgotten. The field is a group of its own for pieces with an absolute phase.
  *
- * Blocks that share a group are shifted against each other until its phases agree. Blocks that do not may have to be shifted
+ * A block floats: its tied pieces may all move along by any amount from 0 to its slack at no cost, and beyond that each unit
+ * makes the block one unit longer. So a piece beside a longer one needs no list of the places where it may lie. Moved by u and v,
+ * blocks a and b beside each other take max(a + (u − slack a)⁺, b + (v − slack b)⁺), which as a function of both moved on together
+ * is again a length and a slack. So is b after a, where b is pushed on by what a grows. Two ways lead to a phase
+ * difference: either of the two is moved, the other is not.
+ *
+ * Blocks that share a group are moved against each other until its phases agree. Blocks that do not may have to be moved
  * as well, when pieces elsewhere tie their groups together. By how much: in a layout pushed as far to the start as
  * its ties let it, every position is reached from the start by a chain of pieces lying tight on each other and of steps from one
  * piece of a group to another. So, modulo the repeat, every group's phase is a sum of lengths and of differences of offsets, each
- * used at most once, and two groups' phases differ by a difference of such sums: only these shifts are tried. Beside a block that
- * keeps no phase, a block may lie farther on at no cost; its shifts are limited in the same way.
+ * used at most once, and two groups' phases differ by a difference of such sums: only these are tried.
  */
 export class Phases {
   readonly repeat: number
@@ -31,14 +36,11 @@ export class Phases {
   private readonly kinds: readonly Kind[]
   /** differences that two groups' phases may have; null: any */
   private readonly differences: Uint8Array | null
-  /** phases that a group may have, seen from a place where blocks start; null: any */
-  private readonly fromStart: Uint8Array | null
   /** the group of pieces with an absolute phase, or -1 */
   readonly field: number
   private readonly tight: boolean
   private readonly leftOut: number
   private readonly known = new Map<string, PhaseSet>()
-  private readonly alone = new Map<number, number[]>()
   private readonly shapes = new Map<string, number>()
   private readonly pairs = new Map<number, Pair>()
 
@@ -70,9 +72,7 @@ export class Phases {
     })
     this.field = field
     this.groups = names.length
-    const known = differencesOf(problem, repeat)
-    this.differences = known?.between ?? null
-    this.fromStart = known?.fromStart ?? null
+    this.differences = differencesOf(problem, repeat)
   }
 
   /** Phase of a piece's group relative to the piece's own start; null for an untied kind. */
@@ -84,7 +84,7 @@ export class Phases {
     return this.intern(out)
   }
 
-  /** How far after `from` a block of everything must start, so that its absolute phase meets the field's. */
+  /** How far the tied pieces of a block of everything that starts at `from` must move along to meet the field's phase. */
   fromField(phases: PhaseSet, from: number): number {
     return modulo(-phases.of[this.field]! - from, this.repeat)
   }
@@ -115,32 +115,14 @@ export class Phases {
   }
 
   /**
-   * Shifts that may be of use when b's start would lie `lying` after a's, none above `most`. Where the two share a group there is
-   * one at most; else no shift at all is always among them.
+   * How much farther on, modulo the repeat, b's tied pieces may have to lie than a's when b's start lies `lying` after a's. Where the
+   * two share a group there is one such shift at most; else no shift at all is always among them.
    */
-  shifts(pair: Pair, lying: number, most: number): readonly number[] {
-    const out: number[] = pair.shared || most < 0 ? [] : [0]
+  shifts(pair: Pair, lying: number): readonly number[] {
+    const out: number[] = pair.shared ? [] : [0]
     for (const place of pair.places) {
       const shift = modulo(place - lying, this.repeat)
-      if (shift <= most && (pair.shared || shift > 0)) out.push(shift)
-    }
-    return out
-  }
-
-  /**
-   * Shifts above 0 that may be of use for a block beside one that keeps no phase: the other fills the length anyway, so the shift
-   * may cost nothing. The two start where some chain of tight pieces ends, and so does the group's phase.
-   */
-  shiftsBesideUntied(a: PhaseSet): readonly number[] {
-    if (this.tight) return ANY
-    let out = this.alone.get(a.id)
-    if (!out) {
-      out = []
-      for (let shift = 1; shift < this.repeat; shift++)
-        if (a.of.every((phase) => phase < 0 || !this.fromStart || this.fromStart[(phase + shift) % this.repeat]))
-          out.push(shift)
-      out.length = Math.max(0, out.length - this.leftOut)
-      this.alone.set(a.id, out)
+      if (pair.shared || shift > 0) out.push(shift)
     }
     return out
   }
@@ -242,10 +224,7 @@ const MOST_GROUPS = 16
 /** Beyond this many sums every difference is taken to be possible. */
 const MOST_SUMS = 2000
 
-function differencesOf(
-  problem: Problem,
-  repeat: number,
-): { readonly between: Uint8Array; readonly fromStart: Uint8Array } | null {
+function differencesOf(problem: Problem, repeat: number): Uint8Array | null {
   let sums = new Uint8Array(repeat)
   sums[0] = 1
   const plus = (choices: readonly number[]) => {
@@ -273,10 +252,7 @@ function differencesOf(
   if (list.length > MOST_SUMS) return null
   const between = new Uint8Array(repeat)
   for (const a of list) for (const b of list) between[modulo(a - b, repeat)] = 1
-  const fromStart = new Uint8Array(repeat)
-  for (const a of list)
-    for (let start = 0; start < repeat; start++) if (sums[start]) fromStart[modulo(a - start, repeat)] = 1
-  return { between, fromStart }
+  return between
 }
 
 function nameOf(tie: Tie): string {

@@ -17,6 +17,8 @@ export interface Strictness {
   readonly walk: number
   /** added to the depth of the zone that a block without need of a side is kept out of */
   readonly zones: number
+  /** taken off the room in which the tied pieces of a block may move without its growing */
+  readonly slack: number
   /** of the places where one tied block may lie to another, so many of the last are left out */
   readonly places: number
   /** a refused limit rules out lengths up to so much beyond it */
@@ -31,6 +33,7 @@ export const SOUND: Strictness = {
   movedDominance: 0,
   walk: 0,
   zones: 0,
+  slack: 0,
   places: 0,
   lengths: 0,
 }
