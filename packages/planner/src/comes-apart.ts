@@ -2,12 +2,12 @@ import type { Order } from '@lengthwise/pieces'
 import type { Answer, Rect } from '@lengthwise/solver'
 import type { Ground } from './field.ts'
 import type { Part } from './parts.ts'
-import { inLine, lengthened, partsOf, partsOfFree, placedOf } from './parts.ts'
+import { cutsIn, grown, inLine, largestLeft, partsOf, partsOfFree, placedOf } from './parts.ts'
 import { tidyParts } from './tidy-parts.ts'
 
 /**
  * The whole cloth taken apart: squared at both ends, unused selvedges off, then the layout. What is bought beyond the laid length
- * goes with the last trim unless it is worth keeping.
+ * goes with the last trim unless it is worth keeping; a trim goes with the waste next to it.
  */
 export function comesApart(
   order: Order,
@@ -32,26 +32,33 @@ export function comesApart(
   const tail = (bolt || x > 0 || y > 0) && last?.kind === 'left-over' ? last : null
   const body = tail && inner.kind === 'cuts' ? inLine('across', inner.parts.slice(0, -1)) : inner
   const { box } = body
-  const sides: Part =
-    x === 0
-      ? body
-      : inLine('along', [
-          trim({ ...box, x: 0, width: x }),
-          body,
-          trim({ ...box, x: x + usable.width, width: whole.width - x - usable.width }),
-        ])
-  const tailBox = tail && across(tail.box.y, tail.box.y + tail.box.length)
+  const atLeft = trim({ ...box, x: 0, width: x })
+  const left = fewer(inLine('along', [atLeft, body]), grown(body, 'left', x, keeps), keeps)
+  const rest = whole.width - x - usable.width
+  const atRight = trim({ ...box, x: x + usable.width, width: rest })
+  const sides = fewer(inLine('along', [left, atRight]), grown(left, 'right', rest, keeps), keeps)
+  const atEnd = trim(across(whole.length - y, whole.length))
+  const start = trim(across(0, y))
+  if (!tail)
+    return inLine('across', [start, fewer(inLine('across', [sides, atEnd]), grown(sides, 'end', y, keeps), keeps)])
+  const tailBox = across(tail.box.y, tail.box.y + tail.box.length)
   return inLine('across', [
-    trim(across(0, y)),
+    start,
     sides,
-    ...(tailBox ? [keeps(tailBox) ? { kind: 'left-over' as const, box: tailBox } : trim(tailBox)] : []),
-    trim(across(whole.length - y, whole.length)),
+    keeps(tailBox) ? { kind: 'left-over' as const, box: tailBox } : trim(tailBox),
+    atEnd,
   ])
+}
+
+/** Trimmed off by itself, or with the left-over next to it where that spares a division and no remnant suffers. */
+function fewer(trimmed: Part, shared: Part, keeps: (box: Rect) => boolean): Part {
+  const spares = cutsIn(shared) < cutsIn(trimmed) && largestLeft(shared, keeps) >= largestLeft(trimmed, keeps)
+  return spares ? shared : trimmed
 }
 
 function fullLength(part: Part, usable: Rect, keeps: (box: Rect) => boolean): Part {
   const extra = usable.y + usable.length - part.box.y - part.box.length
-  return lengthened(part, extra, keeps)
+  return grown(part, 'end', extra, keeps)
 }
 
 /** The field on the whole cloth; on a bolt it goes on to the end of what is bought. */

@@ -96,25 +96,32 @@ export function cutsIn(part: Part): number {
 }
 
 /**
- * The part made longer by `extra` cloth beyond its end: as one band across, or shared out to the parts that reach the end
- * where that leaves a larger remnant.
+ * The part made larger by `extra` cloth beyond one side: as one band, or shared out to the parts that reach that side where that
+ * leaves a larger remnant or takes fewer divisions.
  */
-export function lengthened(part: Part, extra: number, keeps: (box: Rect) => boolean): Part {
+export function grown(part: Part, side: 'end' | 'left' | 'right', extra: number, keeps: (box: Rect) => boolean): Part {
   if (extra === 0) return part
   const { box } = part
-  const band: Part = { kind: 'left-over', box: { ...box, y: box.y + box.length, length: extra } }
-  if (part.kind === 'left-over') return { kind: 'left-over', box: { ...box, length: box.length + extra } }
-  const below = inLine('across', [part, band])
+  const runs: Runs = side === 'end' ? 'across' : 'along'
+  const band: Part = { kind: 'left-over', box: beside(box, side, extra) }
+  if (part.kind === 'left-over') return { kind: 'left-over', box: around(box, band.box) }
+  const below = inLine(runs, side === 'left' ? [band, part] : [part, band])
   if (part.kind !== 'cuts') return below
+  const last = side === 'left' ? 0 : part.parts.length - 1
   const shared =
-    part.runs === 'along'
-      ? inLine(
-          'along',
-          part.parts.map((p) => lengthened(p, extra, keeps)),
+    part.runs === runs
+      ? inLine(runs, part.parts.with(last, grown(part.parts[last]!, side, extra, keeps)))
+      : inLine(
+          part.runs,
+          part.parts.map((p) => grown(p, side, extra, keeps)),
         )
-      : inLine('across', [...part.parts.slice(0, -1), lengthened(part.parts.at(-1)!, extra, keeps)])
   const gain = largestLeft(shared, keeps) - largestLeft(below, keeps)
   return gain > 0 || (gain === 0 && cutsIn(shared) < cutsIn(below)) ? shared : below
+}
+
+function beside(box: Rect, side: 'end' | 'left' | 'right', extra: number): Rect {
+  if (side === 'end') return { ...box, y: box.y + box.length, length: extra }
+  return { ...box, x: side === 'left' ? box.x - extra : box.x + box.width, width: extra }
 }
 
 export function placedOf(placements: readonly Placement[], dx: number, dy: number) {

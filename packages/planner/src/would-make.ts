@@ -16,7 +16,9 @@ const STEPS = 2_000
  * remnant has the edges the cloth has there, its print and its way of being divided.
  */
 export function wouldMake(order: Order, cloth: CutCloth, box: Box): readonly string[] {
-  const remnant = asCloth(cloth, box)
+  const usable = common(box, cloth.usable)
+  if (usable.width <= 0 || usable.length <= 0) return []
+  const remnant = asCloth(cloth, usable)
   const inHand: Order = {
     ...order,
     // what was washed before cutting has been washed
@@ -45,6 +47,18 @@ function fits(order: Order, item: Pillowcase): boolean {
     for (const { bundle, count } of taken) counts.set(bundle.key, (counts.get(bundle.key) ?? 0) + count)
     return lay(ask(order, ground, counts, bundles).request, { effort: STEPS, tidy: false }).length !== null
   })
+}
+
+/** A remnant may hold what is trimmed off elsewhere; that is not to be sewn. */
+function common(a: Box, b: Box): Box {
+  const x = Math.max(a.x, b.x)
+  const y = Math.max(a.y, b.y)
+  return {
+    x: length(x),
+    y: length(y),
+    width: length(Math.min(a.x + a.width, b.x + b.width) - x),
+    length: length(Math.min(a.y + a.length, b.y + b.length) - y),
+  }
 }
 
 function asCloth(cloth: CutCloth, box: Box): Cloth {

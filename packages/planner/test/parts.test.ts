@@ -1,7 +1,10 @@
+import { cm } from '@lengthwise/units'
 import { describe, expect, it } from 'vitest'
+import { plan } from '../src/index.ts'
 import type { Part } from '../src/parts.ts'
-import { cutsIn, inLine, largestLeft, leaves, lengthened, partsOfFree } from '../src/parts.ts'
+import { cutsIn, grown, inLine, largestLeft, leaves, partsOfFree } from '../src/parts.ts'
 import { tidyParts } from '../src/tidy-parts.ts'
+import { bolt, orderOf, rectangle, remnant } from './orders.ts'
 
 const box = (x: number, y: number, width: number, length: number) => ({ x, y, width, length })
 const piece = (placement: number, ...b: [number, number, number, number]): Part => ({
@@ -37,13 +40,13 @@ describe('parts in a row', () => {
 describe('cloth bought beyond the layout', () => {
   it('lengthens the strip beside the last piece where that leaves the larger remnant', () => {
     const layout = inLine('along', [piece(0, 0, 0, 60, 100), left(60, 0, 40, 100)])
-    const longer = lengthened(layout, 20, keepAll)
+    const longer = grown(layout, 'end', 20, keepAll)
     expect(largestLeft(longer, keepAll)).toBe(40 * 120)
     expect(longer.box.length).toBe(120)
   })
   it('stays one band where that is larger', () => {
     const layout = inLine('along', [piece(0, 0, 0, 95, 10), left(95, 0, 5, 10)])
-    const longer = lengthened(layout, 20, keepAll)
+    const longer = grown(layout, 'end', 20, keepAll)
     expect(largestLeft(longer, keepAll)).toBe(100 * 20)
     expect(cutsIn(longer)).toBe(2)
   })
@@ -101,5 +104,32 @@ describe('pieces placed freely', () => {
     expect(part.kind).toBe('maze')
     expect(cutsIn(part)).toBe(4)
     expect(leaves(part).filter((l) => l.kind === 'left-over')).toEqual([left(1, 1, 1, 1)])
+  })
+})
+
+describe('what is trimmed off', () => {
+  it('goes with the waste beside it in one division', () => {
+    // 61 × 103, 0.3 off each side and 1 off each end, one piece of 60 × 100: its four edges
+    const order = orderOf(
+      [rectangle('mat', 60, 100, { cloth: ['own'] })],
+      [remnant('own', 61, 103, { spareEachEnd: cm(1), unusedSelvedge: cm(0.3) })],
+    )
+    const [cloth] = plan(order).cloths
+    expect(cloth?.divisions.map((d) => [d.runs, d.at])).toEqual([
+      ['across', cm(1)],
+      ['across', cm(101)],
+      ['along', cm(0.3)],
+      ['along', cm(60.3)],
+    ])
+  })
+
+  it('at the end of a length at hand takes four divisions for two pieces side by side', () => {
+    const order = orderOf(
+      [rectangle('mat', 60, 100, { count: 2 })],
+      [bolt('cloth', [150], { have: cm(115), spareEachEnd: cm(5) })],
+    )
+    const [cloth] = plan(order).cloths
+    expect(cloth?.divisions).toHaveLength(4)
+    expect(cloth?.remnants).toMatchObject([{ x: cm(120), width: cm(30), y: cm(5), length: cm(110) }])
   })
 })
