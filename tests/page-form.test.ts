@@ -2,8 +2,10 @@ import { planSchema, readPlanObject } from '@lengthwise/plan-file'
 import { plan } from '@lengthwise/planner'
 import { describe, expect, test } from 'vitest'
 import { CLOTH_FIELDS, MORE_CLOTH_FIELDS } from '../apps/web/src/cloth-fields.ts'
+import { EXAMPLES } from '../apps/web/src/examples.ts'
 import type { FieldSpec } from '../apps/web/src/field-spec.ts'
 import { ITEM_FORMS } from '../apps/web/src/item-fields.ts'
+import { measuredIn } from '../apps/web/src/measured-in.ts'
 import { at, joinSize, nameUnits, put, splitSize, writeOut } from '../apps/web/src/plan.ts'
 import { PLAN_FIELDS } from '../apps/web/src/plan-fields.ts'
 import { begin, change, redo, undo } from '../apps/web/src/store.ts'
@@ -181,6 +183,20 @@ describe('the plan in the form', () => {
     const read = readPlanObject(short)
     expect(read.ok).toBe(true)
     expect(readPlanObject(writeOut(short as never))).toEqual(read)
+  })
+
+  test('an example in inches has round figures; a plan someone changed keeps its sizes to the last digit', () => {
+    const example = EXAMPLES[0].plan
+    const there = measuredIn(begin(example), 'in')
+    // 200 / 2.54 = 78.7, 50 and 75 are 19.7 and 29.5, shops sell by the eighth of a yard
+    expect(at(there.plan, ['make', 0, 'finished'])).toBe('79 x 79 in')
+    expect(at(there.plan, ['make', 1, 'finished'])).toBe('20 x 30 in')
+    expect(at(there.plan, ['cloth', 0, 'sold-by'])).toBe('1/8 yd')
+    expect(readPlanObject(there.plan).ok).toBe(true)
+    expect(measuredIn(there, 'cm').plan).toEqual(example)
+    const own = measuredIn(change(begin(example), ['make', 0, 'finished'], '201 x 200'), 'in')
+    expect(at(own.plan, ['make', 0, 'finished'])).toBe('201 x 200 cm')
+    expect(at(own.plan, ['cloth', 0, 'sold-by'])).toBe('1/8 yd')
   })
 
   test('undo goes back box by box, and forward again', () => {

@@ -25,7 +25,7 @@ describe('walks', () => {
   walk('a first duvet cover: the metres change with the size', async () => {
     const { page, requests, faults } = await open(browser)
     expect(await wordsOf(page.locator('.so-far'))).toMatch(
-      /For 1 duvet cover and 2 pillowcases: buy [\d.]+\sm of the \d+\scm cloth/,
+      /For 1 duvet cover 200\s×\s200\scm and 2 pillowcases 50\s×\s75\scm: buy [\d.]+\sm of the \d+\scm cloth/,
     )
     const before = await answerOf(page)
     await page.getByLabel('Finished width, in centimetres').first().fill('220')
@@ -40,13 +40,36 @@ describe('walks', () => {
     expect([...requests, ...faults]).toEqual([])
   })
 
+  walk(
+    'a queen cover in inches from cloth of 45 in: what was typed stays when something else is taken out',
+    async () => {
+      const { page, requests, faults } = await open(browser)
+      await page.getByLabel('Inches').check()
+      expect(await page.getByLabel('Finished width, in inches').first().inputValue()).toBe('79')
+      await page.getByLabel('Finished width, in inches').first().fill('90')
+      await page.getByLabel('Finished length, in inches').first().fill('96')
+      await page.getByRole('button', { name: 'Remove pillowcase' }).click()
+      await page.getByLabel('Width 1, in inches').fill('45')
+      await page.getByLabel('What you call it').fill('quilting cotton')
+      await page.getByRole('button', { name: 'Take out width 2' }).click()
+      await page.getByLabel('It has a top').check()
+      await answered(page)
+      expect(await page.getByLabel('Finished width, in inches').first().inputValue()).toBe('90')
+      // yards in eighths, as the shop sells; 45 in as it is sold, 97 % of it on the table
+      expect(await wordsOf(page.locator('.so-far .lead'))).toMatch(
+        /^For 1 duvet cover 90\s×\s96\sin: buy \d+( \d\/[248])?\syd of the 45\sin quilting cotton\.$/,
+      )
+      expect([...requests, ...faults]).toEqual([])
+    },
+  )
+
   walk('a sheet with kept hems: the deep hem becomes the zip edge, one tear at a time', async () => {
     const { page, requests, faults } = await open(browser)
     await start(page, 'A back from an old sheet, its hems kept')
     // a sheet of 230 × 260, hems 10 and 2.5, finger 2, lap 0.4: strip 12 × 203 and body 192 × 203 (worked by hand)
     const sheet = page.getByRole('region', { name: /^Old sheet, 230/ })
-    expect(await wordsOf(sheet.getByRole('row', { name: /zip strip/ }))).toContain('203 cm × 12 cm')
-    expect(await wordsOf(sheet.getByRole('row', { name: /body/ }))).toContain('203 cm × 192 cm')
+    expect(await wordsOf(sheet.getByRole('row', { name: /zip strip/ }))).toContain('203 × 12 cm')
+    expect(await wordsOf(sheet.getByRole('row', { name: /body/ }))).toContain('203 × 192 cm')
     const steps = sheet.locator('.steps')
     await steps.getByRole('button', { name: /one at a time/ }).click()
     const count = Number(/of (\d+)/.exec(await wordsOf(steps.getByRole('status')))?.[1])

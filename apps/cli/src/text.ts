@@ -51,7 +51,7 @@ export function widthsLines(result: Result, unit: Unit): readonly string[] {
     [...(several ? ['Cloth'] : []), 'Width', 'Buy', 'Cost', 'Not used', 'Keep', 'Seams', ''],
     result.widths.map((row) => [
       ...(several ? [row.cloth] : []),
-      size(row.width, unit),
+      spaced(measureIn(unit).sold(row.width)),
       row.buyLength === null ? '-' : bought(row.buyLength, unit),
       row.cost === null ? '-' : printMoney(row.cost, result.order.currency),
       row.notUsedPercent === null ? '-' : `${Math.round(row.notUsedPercent)} %`,

@@ -10,10 +10,12 @@ import { WhereToCut } from './cut.tsx'
 import { EXAMPLES } from './examples.ts'
 import { Choice, TextField } from './fields.tsx'
 import { kept, LARGEST_PLAN } from './files.ts'
+import { measuredIn } from './measured-in.ts'
 import type { Plan } from './plan.ts'
-import { at, isRecord, listOf, nameUnits, textOf, writeOut } from './plan.ts'
+import { at, isRecord, listOf, textOf, writeOut } from './plan.ts'
 import { PLAN_FIELDS } from './plan-fields.ts'
 import { ProblemSummary } from './problems.tsx'
+import type { Unit } from './said.ts'
 import type { Scope } from './scope.ts'
 import { inside, measureInOf } from './scope.ts'
 import { nameOfThing } from './sew.tsx'
@@ -74,6 +76,9 @@ export function App(): ComponentChildren {
     [],
   )
   const exchange = (next: Plan): void => setHistory((now) => replace(now, next))
+  // every step starts from the plan as it is then, not as it was when the button was drawn
+  const rearrange = (step: (plan: Plan) => Plan, typing?: string): void =>
+    setHistory((now) => replace(now, step(now.plan), typing))
 
   async function openText(text: string, tell = true): Promise<void> {
     const opened = await askOnce({ ask: 'open', text })
@@ -145,7 +150,9 @@ export function App(): ComponentChildren {
         <InTheShop plan={plan} answer={answer} change={alter} />
 
         <section aria-labelledby="sewing-what">
-          <h2 id="sewing-what">What are you sewing?</h2>
+          <h2 id="sewing-what" tabIndex={-1}>
+            What are you sewing?
+          </h2>
           <Start onStart={exchange} />
           <TextField scope={whole} name="title" label="Name of this plan (optional)" kind="words" wide />
           <Choice
@@ -159,10 +166,10 @@ export function App(): ComponentChildren {
               { value: 'mm', words: 'Millimetres' },
             ]}
             chosen={measureIn}
-            onChoose={(unit) => exchange({ ...nameUnits(plan, measureIn), 'measure-in': unit })}
+            onChoose={(unit) => setHistory((now) => measuredIn(now, unit as Unit))}
             inRow
           />
-          <Things plan={plan} result={answer.result} scope={scope} onPlan={exchange} />
+          <Things plan={plan} result={answer.result} scope={scope} onPlan={rearrange} />
           <WholePlan scope={whole} />
           <Undoing history={history} onHistory={setHistory} />
         </section>
@@ -170,7 +177,7 @@ export function App(): ComponentChildren {
         <section aria-labelledby="cloth-what">
           <h2 id="cloth-what">What cloth?</h2>
           <Washing scope={whole} />
-          <Cloths plan={plan} scope={scope} onPlan={exchange} />
+          <Cloths plan={plan} scope={scope} onPlan={rearrange} />
           <Undoing history={history} onHistory={setHistory} />
         </section>
 

@@ -1,11 +1,10 @@
 import { answerInWords } from '@lengthwise/drawing'
-import type { BuyLine, Result, WidthRow } from '@lengthwise/planner'
-import { length } from '@lengthwise/units'
+import type { Result, WidthRow } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { Fragment } from 'preact'
 import { LyingCloth, Ruler } from './lying.tsx'
 import { memo } from './memo.tsx'
-import { area, bestFirst, bought, money, size, verdict } from './said.ts'
+import { area, atLeast, bestFirst, bought, money, size, verdict, widthSold } from './said.ts'
 import { useWidth } from './use-width.ts'
 
 type Remark = Result['cautions'][number]
@@ -50,7 +49,7 @@ function CannotBeCut({ result }: { readonly result: Result }): ComponentChildren
   const reasons = new Set([
     ...result.missing.map((missing) => sentence(missing.words)),
     ...result.widths.flatMap((row) =>
-      row.why === null ? [] : [sentence(`${size(row.width, unit)} ${row.cloth}: ${row.why}`)],
+      row.why === null ? [] : [sentence(`${widthSold(row.width, unit)} ${row.cloth}: ${row.why}`)],
     ),
   ])
   return (
@@ -80,7 +79,7 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
     <>
       {enough !== null && (
         <p>
-          Another width? <strong>{size(enough, unit)} or more is enough</strong> for the same length.
+          Another width? <strong>{atLeast(enough, unit)} or more is enough</strong> for the same length.
         </p>
       )}
       <h3>{capital(rows[0]?.cloth ?? '')} at each width</h3>
@@ -89,7 +88,7 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
           rows.map((row) => (
             <figure key={row.width}>
               <figcaption>
-                <strong>{size(row.width, unit)}</strong>
+                <strong>{widthSold(row.width, unit)}</strong>
                 {row.possible && row.buyLength !== null && <span>{bought(row.buyLength, unit)}</span>}
                 {row.cost !== null && <span>{money(row.cost, currency)}</span>}
                 <span class={row.chosen ? 'boxed' : ''}>{verdict(row, rows, result)}</span>
@@ -98,7 +97,7 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
                 <LyingCloth
                   cloth={row.layout}
                   scale={scale}
-                  words={`${size(row.width, unit)} cloth as it lies, ${row.layout.placed.length} pieces on ${size(row.layout.length, unit)}`}
+                  words={`${widthSold(row.width, unit)} cloth as it lies, ${row.layout.placed.length} pieces on ${size(row.layout.length, unit)}`}
                 />
               )}
             </figure>
@@ -153,7 +152,7 @@ function FigureTable({
       <tbody role="rowgroup">
         {rows.map((row) => (
           <tr key={row.width} role="row" class={row.chosen ? 'best' : ''}>
-            <th role="rowheader">{size(row.width, unit)}</th>
+            <th role="rowheader">{widthSold(row.width, unit)}</th>
             <td role="cell">{row.buyLength === null ? none : bought(row.buyLength, unit)}</td>
             {priced && <td role="cell">{row.cost === null ? none : money(row.cost, null)}</td>}
             <td role="cell">{row.area === null ? none : area(row.area, unit)}</td>
@@ -184,26 +183,18 @@ const percent = (value: number): string => `${Math.round(value)}\u00a0%`
 
 /** What else goes in the basket. */
 function Basket({ result }: { readonly result: Result }): ComponentChildren {
-  const others = result.buy.filter((line) => line.what !== 'cloth')
+  const others = answerInWords(result).buy.slice(clothLines(result).length)
   if (others.length === 0) return null
   return (
     <>
       <h3>Also in the basket</h3>
       <ul class="plain">
         {others.map((line) => (
-          <li key={`${line.what} ${line.name} ${line.quantity}`}>{basketLine(line, result)}</li>
+          <li key={line}>{capital(line.replace(/^Buy /, ''))}</li>
         ))}
       </ul>
     </>
   )
-}
-
-function basketLine(line: BuyLine, result: Result): string {
-  // the thread is an estimate: whole metres say it well enough
-  if (line.what === 'thread') return `About ${Math.ceil(line.quantity / 320_000)}\u00a0m of ${line.name}`
-  const quantity =
-    line.unit === 'piece' ? `${line.quantity} × ` : `${bought(length(line.quantity), result.order.measureIn)} of `
-  return `${quantity}${line.name}${line.cost === null ? '' : `, ${money(line.cost, result.order.currency)}`}`
 }
 
 export function Cautions({ remarks }: { readonly remarks: readonly Remark[] }): ComponentChildren {

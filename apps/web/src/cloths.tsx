@@ -4,8 +4,9 @@ import { Choice } from './fields.tsx'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, namesOf, put, textOf } from './plan.ts'
 import { focusSoon } from './problems.tsx'
+import { roundInches } from './round-inches.ts'
 import type { Scope } from './scope.ts'
-import { below } from './scope.ts'
+import { below, measureInOf } from './scope.ts'
 
 /** When the cloth is washed: what holds for all of it. */
 export function Washing({ scope }: { readonly scope: Scope }): ComponentChildren {
@@ -28,13 +29,17 @@ export function Washing({ scope }: { readonly scope: Scope }): ComponentChildren
 export function Cloths(props: {
   readonly plan: Plan
   readonly scope: (base: Scope['base']) => Scope
-  readonly onPlan: (plan: Plan) => void
+  readonly onPlan: (step: (plan: Plan) => Plan, typing?: string) => void
 }): ComponentChildren {
   const { plan, scope, onPlan } = props
   const cloths = listOf(plan.cloth)
   const add = (from: 'bolt' | 'sheet' | 'remnant'): void => {
     const taken = cloths.map((cloth) => (isRecord(cloth) ? textOf(cloth.name) : ''))
-    onPlan({ ...plan, cloth: [...cloths, freshCloth(from, taken)] })
+    const cloth = freshCloth(from, taken)
+    onPlan((now) => ({
+      ...now,
+      cloth: [...listOf(now.cloth), measureInOf(now) === 'in' ? roundInches(cloth) : cloth],
+    }))
     focusSoon(`cloth[${cloths.length}]`)
   }
   return (
@@ -44,9 +49,9 @@ export function Cloths(props: {
           key={n}
           scope={scope(['cloth', n])}
           index={n}
-          onRename={(name) => onPlan(renamed(plan, n, name))}
+          onRename={(name) => onPlan((now) => renamed(now, n, name), `name of cloth ${n}`)}
           onRemove={() => {
-            onPlan({ ...plan, cloth: cloths.filter((_, other) => other !== n) })
+            onPlan((now) => ({ ...now, cloth: listOf(now.cloth).filter((_, other) => other !== n) }))
             focusSoon(`cloth[${Math.max(0, n - 1)}]`)
           }}
         />

@@ -6,7 +6,7 @@ import { Cautions } from './buy.tsx'
 import type { Spot } from './map-drawing.tsx'
 import { MapDrawing } from './map-drawing.tsx'
 import { memo } from './memo.tsx'
-import { size } from './said.ts'
+import { size, sizes } from './said.ts'
 
 /** Where to cut: each cloth with its drawing, its tears one by one, its pieces and what is left; then the sewing. */
 export const WhereToCut = memo(
@@ -150,7 +150,7 @@ function Pieces({ result, cloth, spot, onSpot }: ListProps): ComponentChildren {
                 <SpotButton kind="piece" name={piece.label} spot={spot} onSpot={onSpot} />
               </th>
               <td class="words">{[piece.words, piece.whose].filter(Boolean).join(', ')}</td>
-              <td>{row && `${size(row.cutWidth, unit)} × ${size(row.cutLength, unit)}`}</td>
+              <td class="figure-pair">{row && sizes(row.cutWidth, row.cutLength, unit)}</td>
             </tr>
           )
         })}
@@ -170,7 +170,7 @@ function Remnants({ result, cloth, spot, onSpot }: ListProps): ComponentChildren
           <li key={remnant.name} class="remnant">
             <SpotButton kind="remnant" name={remnant.name} spot={spot} onSpot={onSpot} />
             <span>
-              {size(remnant.width, unit)} × {size(remnant.length, unit)}
+              {sizes(remnant.width, remnant.length, unit)}
               {remnant.wouldMake.length > 0 && `. Would make a ${remnant.wouldMake.join(' or a ')}`}
             </span>
           </li>

@@ -110,7 +110,7 @@ const KEPT_HEMS: Plan = {
       size: '230 x 260 cm',
       count: 1,
       hems: { head: '10 cm', foot: '2.5 cm', left: 'selvedge', right: 'selvedge' },
-      keep: { head: 'must', foot: 'must' },
+      keep: 'may',
     },
   ],
 }

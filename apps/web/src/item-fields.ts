@@ -444,7 +444,6 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         options: [
           { value: 'item', words: 'Each as it comes' },
           { value: 'all', words: 'Yes, all' },
-          { value: 'none', words: 'Each piece as it comes' },
         ],
         usual: 'item',
         inRow: true,

@@ -1,21 +1,20 @@
+import type { Unit } from '@lengthwise/drawing'
+import { measureIn } from '@lengthwise/drawing'
 import type { Result, WidthRow } from '@lengthwise/planner'
 import type { Length, Money } from '@lengthwise/units'
-import { printLength, printMoney } from '@lengthwise/units'
+import { printMoney } from '@lengthwise/units'
 
 /** How the page says lengths, areas and money: one place, so that a figure is the same wherever it stands. */
-export type Unit = 'cm' | 'mm' | 'in'
+export type { Unit }
 
-const TENTH_OF_A_MILLIMETRE = 32
-const SIXTY_FOURTH_OF_AN_INCH = 127
-
-/** In the plan's unit; a width given in inches stays so where centimetres would not say it exactly. */
-export function size(l: Length, unit: Unit): string {
-  const inches = l % TENTH_OF_A_MILLIMETRE !== 0 && l % SIXTY_FOURTH_OF_AN_INCH === 0
-  return printLength(l, inches ? 'in' : unit, { noBreak: true, places: 2, finest: 64 })
-}
-
-export const bought = (l: Length, unit: Unit): string =>
-  unit === 'in' ? printLength(l, 'yd', { noBreak: true, finest: 8 }) : printLength(l, 'm', { noBreak: true, places: 2 })
+/** The figures of the map and the note. */
+export const size = (l: Length, unit: Unit): string => measureIn(unit).full(l)
+/** `203 × 135.8 cm` */
+export const sizes = (width: Length, length: Length, unit: Unit): string =>
+  `${measureIn(unit).bare(width)} × ${measureIn(unit).full(length)}`
+export const widthSold = (width: Length, unit: Unit): string => measureIn(unit).sold(width)
+export const atLeast = (l: Length, unit: Unit): string => measureIn(unit).atLeast(l)
+export const bought = (l: Length, unit: Unit): string => measureIn(unit).bought(l)
 
 const SQUARE_METRE = 320_000 * 320_000
 const SQUARE_YARD = 292_608 * 292_608

@@ -6,8 +6,9 @@ import { memo } from './memo.tsx'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, put, textOf } from './plan.ts'
 import { focusSoon } from './problems.tsx'
+import { roundInches } from './round-inches.ts'
 import type { Scope } from './scope.ts'
-import { idOf } from './scope.ts'
+import { idOf, measureInOf } from './scope.ts'
 import type { FaceSeams } from './seams.ts'
 import { NO_SEAMS, seamsOf } from './seams.ts'
 import { ThingToSew } from './sew.tsx'
@@ -20,7 +21,7 @@ export function Things(props: {
   readonly plan: Plan
   readonly result: Result | null
   readonly scope: (base: Scope['base']) => Scope
-  readonly onPlan: (plan: Plan) => void
+  readonly onPlan: (step: (plan: Plan) => Plan) => void
 }): ComponentChildren {
   const { plan, result, scope, onPlan } = props
   const seams = useMemo(() => seamsByThing(result), [result])
@@ -32,8 +33,9 @@ export function Things(props: {
     const cloth = textOf(at(plan, ['cloth', 0, 'name']))
     const form = ITEM_FORMS[kind]
     if (form === undefined) return
-    const item = form.clothKeys.reduce((made, key) => put(made, key.split('.'), cloth), form.fresh)
-    onPlan({ ...plan, make: [...make, item] })
+    const fresh = measureInOf(plan) === 'in' ? roundInches(form.fresh) : form.fresh
+    const item = form.clothKeys.reduce((made, key) => put(made, key.split('.'), cloth), fresh)
+    onPlan((now) => ({ ...now, make: [...listOf(now.make), item] }))
     setOpen(new Set([...open, make.length]))
     focusSoon(`make[${make.length}]`)
   }
@@ -41,7 +43,7 @@ export function Things(props: {
     <>
       {make.map((item, n) => {
         const remove = (): void => {
-          onPlan({ ...plan, make: make.filter((_, other) => other !== n) })
+          onPlan((now) => ({ ...now, make: listOf(now.make).filter((_, other) => other !== n) }))
           focusSoon(`make[${Math.max(0, n - 1)}]`)
         }
         if (!many || open.has(n))

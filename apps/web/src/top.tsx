@@ -7,7 +7,8 @@ import { Box } from './fields.tsx'
 import { ITEM_FORMS } from './item-fields.ts'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, textOf } from './plan.ts'
-import { bestFirst, bought, money, size, verdict } from './said.ts'
+import type { Unit } from './said.ts'
+import { bestFirst, bought, money, sizes, verdict, widthSold } from './said.ts'
 import type { Change } from './scope.ts'
 import { measureInOf, UNIT_WORDS } from './scope.ts'
 
@@ -24,7 +25,7 @@ export function SoFar(props: {
         <Standing answer={answer} problems={problems} />
         {answer.working && (
           <p class="hint">
-            {answer.progress === '' ? 'Trying layouts' : answer.progress}
+            Trying {answer.progress === '' ? 'layouts' : answer.progress}
             {answer.current && answer.result !== null ? '; what stands here is the best so far' : ''}
           </p>
         )}
@@ -61,7 +62,10 @@ function Standing(props: { readonly answer: Answer; readonly problems: number })
         <div class={answer.current ? 'standing' : 'standing before'}>
           {!answer.current && <p class="hint earlier">From before the last change</p>}
           <p class="lead">
-            For {thingsIn(result)}: <InOneSentence result={result} /> <a href="#buy">See why</a>
+            For {thingsIn(result)}: <InOneSentence result={result} />
+          </p>
+          <p class="ways-on">
+            <a href="#sewing-what">Change what you sew</a> <a href="#buy">See why, and the widths</a>
           </p>
         </div>
       )}
@@ -72,20 +76,37 @@ function Standing(props: { readonly answer: Answer; readonly problems: number })
   )
 }
 
-/** '2 duvet covers and 4 pillowcases' */
+/** '2 duvet covers 150 × 200 cm and 4 pillowcases 50 × 75 cm' */
 function thingsIn(result: Result): string {
-  const counts = new Map<string, number>()
-  for (const item of result.order.items) {
-    const kind = 'name' in item ? `"${item.name}` : item.item
-    counts.set(kind, (counts.get(kind) ?? 0) + item.count)
+  const { items, measureIn } = result.order
+  const counts = new Map<string, { readonly item: Item; readonly count: number }>()
+  for (const item of items) {
+    const kind = `${nameOf(item, 1)} ${sizeOf(item, measureIn)}`
+    counts.set(kind, { item, count: (counts.get(kind)?.count ?? 0) + item.count })
   }
-  if (counts.size > 3) return `${[...counts.values()].reduce((a, b) => a + b)} things`
-  const words = [...counts].map(([kind, count]) => {
-    if (kind.startsWith('"')) return `${count}${count === 1 ? '' : ' ×'} ${kind.slice(1)}`
-    const form = ITEM_FORMS[kind]
-    return `${count} ${count === 1 ? form?.words.toLowerCase() : form?.plural}`
-  })
+  if (counts.size > 3) return `${items.reduce((sum, item) => sum + item.count, 0)} things`
+  const words = [...counts.values()].map(({ item, count }) =>
+    [count, nameOf(item, count), sizeOf(item, measureIn)].filter((word) => word !== '').join(' '),
+  )
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+}
+
+type Item = Result['order']['items'][number]
+
+function nameOf(item: Item, count: number): string {
+  if ('name' in item) return count === 1 ? item.name : `× ${item.name}`
+  const form = ITEM_FORMS[item.item]
+  return (count === 1 ? form?.words.toLowerCase() : form?.plural) ?? ''
+}
+
+function sizeOf(item: Item, unit: Unit): string {
+  if (item.item === 'rectangle') {
+    const { width, length } = 'cut' in item.size ? item.size.cut : item.size.finished
+    return sizes(width, length, unit)
+  }
+  if ('finished' in item) return sizes(item.finished.width, item.finished.length, unit)
+  if ('quilt' in item) return `for ${sizes(item.quilt.width, item.quilt.length, unit)}`
+  return 'mattress' in item ? `for ${sizes(item.mattress.width, item.mattress.length, unit)}` : ''
 }
 
 function InOneSentence({ result }: { readonly result: Result }): ComponentChildren {
@@ -120,7 +141,7 @@ export function InTheShop(props: {
         <ul class="shop-widths">
           {rows.map((row) => (
             <li key={row.width} class={row.chosen ? 'best' : ''}>
-              <span>{size(row.width, unit)}</span>
+              <span>{widthSold(row.width, unit)}</span>
               <strong>{row.buyLength === null ? '–' : bought(row.buyLength, unit)}</strong>
               <span>
                 {row.cost === null ? '' : `${money(row.cost, answer.result?.order.currency ?? null)}. `}

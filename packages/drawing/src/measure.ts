@@ -14,6 +14,8 @@ export interface Measure {
   atLeast(l: Length): string
   /** '123 × 203.5' */
   size(width: Length, length: Length): string
+  /** a width of cloth as it is sold: in the other unit where only that says it exactly, '54 1/8 in' not '137.48 cm' */
+  sold(width: Length): string
   /** a length of cloth as a shop sells it, never less than it is: '6.6 m', '7 1/4 yd' */
   bought(l: Length): string
 }
@@ -27,6 +29,7 @@ export function measureIn(unit: Unit): Measure {
     full: (l) => printLength(l, unit, options),
     atLeast: (l) => printLength(upTo(l, unit === 'in' ? UNITS_PER_INCH / 16 : TENTH_OF_A_MM), unit, options),
     size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
+    sold: (width) => printLength(width, exactUnit(width, unit), options),
     bought: (l) => (unit === 'in' ? yards(l) : metres(l)),
   }
 }
@@ -36,6 +39,12 @@ function yards(l: Length): string {
   if ((l * 8) % UNITS_PER_YARD === 0) return printLength(l, 'yd', { noBreak: true })
   if ((l * 8) % UNITS_PER_INCH === 0) return printLength(l, 'in', { noBreak: true })
   return metres(l)
+}
+
+function exactUnit(l: Length, unit: Unit): Unit {
+  const inMetric = l % TENTH_OF_A_MM === 0
+  if (unit === 'in') return (l * 16) % UNITS_PER_INCH !== 0 && inMetric ? 'cm' : unit
+  return !inMetric && (l * 16) % UNITS_PER_INCH === 0 ? 'in' : unit
 }
 
 const metres = (l: Length): string => printLength(upTo(l, 10 * TENTH_OF_A_MM), 'm', { noBreak: true, places: 3 })

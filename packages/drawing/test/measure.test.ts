@@ -27,6 +27,17 @@ describe('what must not come out less than it is', () => {
   })
 })
 
+test('a width is called what it is sold as, where the unit of the plan would not say it exactly', () => {
+  // 54 1/8 in = 137.4775 cm; 240 cm = 94.488 in; 45 in = 114.3 cm
+  expect(measureIn('cm').sold(inches(54.125))).toBe('54 1/8\u00a0in')
+  expect(measureIn('in').sold((2400 * 320) as Length)).toBe('240\u00a0cm')
+  expect(measureIn('cm').sold(inches(45))).toBe('114.3\u00a0cm')
+  expect(measureIn('in').sold(inches(45))).toBe('45\u00a0in')
+  expect(measureIn('cm').sold((1500 * 320) as Length)).toBe('150\u00a0cm')
+})
+
+const inches = (n: number): Length => (n * 8128) as Length
+
 // whole and decimal figures and fractions, in units of 1/320 mm; the product is rounded, since figures are decimals
 function readBack(shown: string): number {
   const [, number, unit] = /^([\d./ ]+)\u00a0(\w+)$/.exec(shown)!

@@ -181,7 +181,7 @@ function oneStretch({ cloth, measure, style, perUnit, ruler }: Setting, stretch:
 
 function titled({ result, cloth, measure, style, scale }: Setting, stretch: Stretch): Leaf {
   const name = `Cutting map: ${decapital(clothName(result, cloth))}`
-  const width = cloth.buy === null ? '' : `, ${measure.full(cloth.buy.width)}`
+  const width = cloth.buy === null ? '' : `, ${measure.sold(cloth.buy.width)}`
   const from = fromWords(stretch)
   const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}; ${clothProof(cloth, measure)}.` : ''
   return leaf(

@@ -66,7 +66,7 @@ function widthsOf(
   // why a width cannot serve, in full, since the table has no room for it
   for (const row of rows) {
     if (row.possible || row.why === null) continue
-    const lines = wrap(`${measure.full(row.width)}: ${oneLine(row.why)}`, FRAME.width, small, 500)
+    const lines = wrap(`${measure.sold(row.width)}: ${oneLine(row.why)}`, FRAME.width, small, 500)
     if (on.y + lines.length * small * 1.55 > BOTTOM) on = more()
     on.y += small * 0.6
     for (const words of lines) {
@@ -87,7 +87,7 @@ function widthsOf(
     }
     const cost = row.cost === null ? '' : `, ${printMoney(row.cost, result.order.currency, { noBreak: true })}`
     const caption = fit(
-      `${measure.full(row.width)}: ${measure.bought(row.buyLength ?? (0 as Length))}${cost}`,
+      `${measure.sold(row.width)}: ${measure.bought(row.buyLength ?? (0 as Length))}${cost}`,
       FRAME.width,
       small,
       row.chosen ? 700 : 500,
@@ -138,7 +138,7 @@ function cells(row: WidthRow, chosen: WidthRow | undefined, priced: boolean, mea
     row.seams === null ? dash : `${row.seams}`,
     capital(compared(row, chosen)),
   ]
-  const width = measure.full(row.width)
+  const width = measure.sold(row.width)
   return row.chosen ? [width, ...values].map((value) => ({ bold: value })) : [{ bold: width }, ...values]
 }
 

@@ -28,7 +28,7 @@ function buyWords(result: Result, measure: Measure): readonly string[] {
 /** '6.6 m of the 150 cm ticking stripe' */
 export function boughtCloth(cloth: CutCloth, measure: Measure): string {
   if (cloth.buy === null) return ''
-  return `${measure.bought(cloth.buy.length)} of the ${measure.full(cloth.buy.width)} ${oneLine(cloth.name)}`
+  return `${measure.bought(cloth.buy.length)} of the ${measure.sold(cloth.buy.width)} ${oneLine(cloth.name)}`
 }
 
 /** '2 zips of 140 cm', '11 buttons', '300 m of sewing thread' */

@@ -61,7 +61,7 @@ const bestFirst = (a: WidthRow, b: WidthRow): number =>
 const compare = (a: bigint, b: bigint): number => (a < b ? -1 : a > b ? 1 : 0)
 
 function rowLines(row: WidthRow, measure: Measure, priced: boolean): readonly string[] {
-  const width = measure.full(row.width).padEnd(12)
+  const width = measure.sold(row.width).padEnd(12)
   if (!row.possible || row.buyLength === null) return [`${width}no`, ...columns(row.why === null ? '' : `  ${row.why}`)]
   const last = priced
     ? row.cost === null
