@@ -1,6 +1,5 @@
 import type { Cloth, Order, Way } from '@lengthwise/pieces'
 import { cautionsFor, goodToKnowFor, sewUp } from '@lengthwise/pieces'
-import type { Length } from '@lengthwise/units'
 import type { Numbers, OnePiece } from './assemble.ts'
 import { copiesWithWays, cutCloths, piecesOf } from './assemble.ts'
 import type { AtWidths, Widths } from './at-widths.ts'
@@ -40,7 +39,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
   let timed = false
 
   // every combination of widths, or one bolt after the other
-  const { combinations, all } = combinationsOf(cloths, options.onlyWidths)
+  const { combinations, all } = combinationsOf(cloths)
   const stepsEach = Math.ceil(effort.steps / combinations.length)
   const oneByOne = options.compareWidths !== false && combinations.length > 0 && bolts(cloths).length <= 1
   for (const widths of combinations) consider(at(widths, oneByOne ? null : (best?.answer.best?.wish.value ?? null)))
@@ -235,21 +234,13 @@ function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
 
 const bolts = (cloths: readonly Cloth[]): readonly Cloth[] => cloths.filter((cloth) => cloth.from === 'bolt')
 
-function combinationsOf(
-  cloths: readonly Cloth[],
-  only: readonly Length[] | undefined,
-): { readonly combinations: readonly Widths[]; readonly all: boolean } {
+function combinationsOf(cloths: readonly Cloth[]): { readonly combinations: readonly Widths[]; readonly all: boolean } {
   let combinations: Widths[] = [new Map()]
-  const several = bolts(cloths).map((cloth) => {
-    const indices = cloth.widths.map((_, i) => i)
-    const asked = only ? indices.filter((i) => only.includes(cloth.widths[i]!.width)) : indices
-    return { cloth, indices: asked.length > 0 ? asked : indices }
-  })
-  const all = several.reduce((n, s) => n * s.indices.length, 1) <= MOST_COMBINATIONS
-  for (const { cloth, indices } of several)
-    combinations = combinations.flatMap((c) =>
-      (all ? indices : indices.slice(0, 1)).map((i) => new Map([...c, [cloth.name, i]])),
-    )
+  const all = bolts(cloths).reduce((n, cloth) => n * cloth.widths.length, 1) <= MOST_COMBINATIONS
+  for (const cloth of bolts(cloths)) {
+    const widths = all ? cloth.widths : cloth.widths.slice(0, 1)
+    combinations = combinations.flatMap((c) => widths.map((_, i) => new Map([...c, [cloth.name, i]])))
+  }
   return { combinations, all }
 }
 

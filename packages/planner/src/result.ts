@@ -240,8 +240,6 @@ export interface PlanOptions {
   readonly onProgress?: (progress: Progress) => void
   /** a complete, checked result each time a better one is known */
   readonly onBetter?: (result: Result) => void
-  /** only these widths of the named bolt (widths as sold) */
-  readonly onlyWidths?: readonly Length[]
   /** the rows of widths are worked out too; default true */
   readonly compareWidths?: boolean
 }
