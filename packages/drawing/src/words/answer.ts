@@ -39,16 +39,7 @@ export function notionWords(row: Result['buy'][number], measure: Measure): strin
       return row.quantity === 1 ? `a ${name}` : `${row.quantity} ${name.replace(/^zip\b/, 'zips')}`
     return `${row.quantity} ${name}`
   }
-  // shops sell thread by the reel and the rest by the decimetre or the eighth of a yard
-  const step =
-    measure.unit === 'in'
-      ? row.what === 'thread'
-        ? 10 * 292_608
-        : 292_608 / 8
-      : row.what === 'thread'
-        ? 3_200_000
-        : 32_000
-  return `${measure.bought((Math.ceil(row.quantity / step) * step) as Length)} of ${name}`
+  return `${measure.bought(row.quantity as Length)} of ${name}`
 }
 
 export const costWords = (result: Result, cost: Money | null): string =>
