@@ -1,15 +1,14 @@
-import type { Cloth, Order } from '@lengthwise/pieces'
+import type { Cloth } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
 import { solveAt, withWidth } from './at-widths.ts'
-import { buyLength, worth } from './buying.ts'
+import { worth } from './buying.ts'
 import type { Effort } from './effort.ts'
 import { choicesOf } from './options.ts'
 import type { Setting } from './setting.ts'
 import { settingOf } from './setting.ts'
-import type { Share } from './share.ts'
-import { LayoutBook, longestFor, valueToBuy } from './share.ts'
+import { boughtIn, LayoutBook, longestFor, valueToBuy } from './share.ts'
 
 /**
  * 'N or more is enough': the narrowest width, in marking steps down from this one, from which every step up to it needs the
@@ -96,12 +95,6 @@ export function enoughFrom(
       boughtIn(order, then, share) === bought
     )
   }
-}
-
-/** What a sharing buys; 0: nothing. */
-function boughtIn(order: Order, cloth: Cloth, share: Share): Length {
-  const laid = share.spreads.find((spread) => spread.nth === null)?.answer.length ?? 0
-  return laid === 0 ? length(0) : buyLength(order, cloth, laid)
 }
 
 /** A narrower width is a question aside: it may take a part of the effort. */

@@ -8,6 +8,7 @@ import { basketOf } from './basket.ts'
 import { objectiveOf } from './buying.ts'
 import type { Chosen } from './choose.ts'
 import { compareWishes } from './choose.ts'
+import { costOfPrint } from './cost-of-print.ts'
 import { effortOf } from './effort.ts'
 import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
@@ -151,7 +152,12 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       finished,
       sewing: sewingOf(copies),
       cautions: cautionsFor(order),
-      goodToKnow: [...goodToKnowFor(order), ...remarksOn(drawn), ...remarksOnSizes(order, finished)],
+      goodToKnow: [
+        ...goodToKnowFor(order),
+        ...remarksOn(drawn),
+        ...remarksOnSizes(order, finished),
+        ...(withRows ? costOfPrint(book, cloths, from) : []),
+      ],
     }
     return { result, spreads: cut.map((c) => c.spread) }
   }

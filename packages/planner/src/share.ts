@@ -1,6 +1,8 @@
-import type { Order } from '@lengthwise/pieces'
+import type { Cloth, Order } from '@lengthwise/pieces'
 import type { Answer, Certificate } from '@lengthwise/solver'
 import { bound, lay, whatFits } from '@lengthwise/solver'
+import type { Length } from '@lengthwise/units'
+import { length } from '@lengthwise/units'
 import type { Objective } from './buying.ts'
 import { buyLength, worth } from './buying.ts'
 import { comesApart, keepsOf } from './comes-apart.ts'
@@ -165,6 +167,12 @@ const groundKey = (ground: Ground): string => `${ground.field.length}${JSON.stri
 /** The value of a bolt length on which `laid` of the field lies. */
 export const valueToBuy = (book: LayoutBook, setting: Setting, laid: number): bigint =>
   laid === 0 ? 0n : worth(book.objective, setting.cloth, setting.widthIndex, buyLength(book.order, setting.cloth, laid))
+
+/** What a sharing buys; 0: nothing. */
+export function boughtIn(order: Order, cloth: Cloth, share: Share): Length {
+  const laid = share.spreads.find((spread) => spread.nth === null)?.answer.length ?? 0
+  return laid === 0 ? length(0) : buyLength(order, cloth, laid)
+}
 
 /** The longest laid length whose purchase is worth at most `most`; 0: none. */
 export function longestFor(book: LayoutBook, setting: Setting, most: bigint): number {
