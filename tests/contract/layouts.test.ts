@@ -48,7 +48,7 @@ describe('the checker itself refuses a layout with one thing wrong', () => {
     'one step of the shop too much': (f) => (f.cloths.find((c) => c.buy)!.buy.length += 100),
     'waste made prettier': (f) => (f.cloths[0]!.notUsed.percent -= 1),
     'a bound above the length': (f) => (f.cloths[0]!.proof.bound = f.cloths[0]!.proof.length + 1),
-    'a cover that finishes short': (f) => (f.finished[0]!.width -= 1),
+    'a cover that finishes short': (f) => (f.finished[0]!.width = f.finished[0]!.asked.width - 1),
     'an impossible width without a reason': (f) =>
       Object.assign(f.widths[0]!, { possible: false, buyLength: null, why: null }),
   }

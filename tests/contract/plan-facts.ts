@@ -6,7 +6,9 @@ export function planFacts(text: string): PlanFacts {
   const plan = parse(text) as Record<string, unknown>
   const unit = String(plan['measure-in'] ?? 'cm')
   const wash = (plan.wash ?? 'none') as PlanFacts['wash']
-  const [keepWidth, keepLength] = String(plan['worth-keeping'] ?? '20 x 50 cm').split(/\s*x\s*/)
+  const [keepWidth, keepLength] = String(plan['worth-keeping'] ?? (unit === 'in' ? '8 x 20 in' : '20 x 50 cm')).split(
+    /\s*(?:x|×|by)\s*/,
+  )
   const keepUnit = /[a-z]+$/.exec(keepLength ?? '')?.[0] ?? unit
   const cloths = (plan.cloth as Record<string, unknown>[]).map((keys) => {
     const cloth: Record<string, unknown> = { from: 'bolt', ...keys }

@@ -8,12 +8,14 @@ type Unit = 'cm' | 'mm' | 'in'
 
 /**
  * A plan of a few items and cloths, always the same for a seed: every kind of item, cloth, print, wash, opening, hem and unit
- * comes up. Most can be cut; some are too large for their cloth or ask for what no cloth gives, as plans do.
+ * comes up. Most can be cut; some are too large for their cloth or ask for what no cloth gives, as plans do. With `measureIn` every
+ * length has its unit, so that the same plan comes out for centimetres and for millimetres.
  */
-export function randomPlan(seed: number): PlanKeys {
+export function randomPlan(seed: number, measureIn?: Unit): PlanKeys {
   const dice = new Dice(seed)
-  const unit = dice.one<Unit>('cm', 'cm', 'mm', 'in')
-  const say = new Sizes(dice, unit)
+  const any = dice.one<Unit>('cm', 'cm', 'mm', 'in')
+  const unit = measureIn ?? any
+  const say = new Sizes(dice, unit, measureIn !== undefined)
   const cloths = dice.times(1, 3, (i) => cloth(dice, say, i))
   const names = cloths.map((c) => String(c.name))
   const make = dice.times(1, 3, (i) => item(dice, say, names, i))
@@ -27,7 +29,7 @@ export function randomPlan(seed: number): PlanKeys {
     ...dice.maybe(0.7, {
       'mark-to': dice.one<unknown>(0, say.exactly(5), say.exactly(10), unit === 'in' ? '1/4 in' : '2 mm'),
     }),
-    ...dice.maybe(0.3, { 'worth-keeping': `${say.bare(150, 300)} x ${say.long(300, 600)}` }),
+    ...dice.maybe(0.3, { 'worth-keeping': say.size(dice.whole(150, 300), dice.whole(300, 600)) }),
     make,
     cloth: cloths,
   }
@@ -64,8 +66,10 @@ function cloth(dice: Dice, say: Sizes, i: number): Keys {
       ...dice.maybe(0.7, { price }),
       ...dice.maybe(0.5, { 'sold-by': dice.one<unknown>(0, say.exactly(100), say.exactly(250), '1/4 yd', '1 m') }),
       ...dice.maybe(0.2, { 'smallest-sale': say.long(300, 1200) }),
-      ...dice.maybe(0.2, { have: say.long(500, 5000) }),
-      ...dice.maybe(0.1, { sold: 'no', have: say.long(4000, 15_000) }),
+      ...(widths.length === 1 && {
+        ...dice.maybe(0.3, { have: say.long(500, 5000) }),
+        ...dice.maybe(0.2, { sold: 'no', have: say.long(4000, 15_000) }),
+      }),
     }
   }
   const width = dice.whole(500, 2500)
@@ -198,7 +202,7 @@ function item(dice: Dice, say: Sizes, names: readonly string[], i: number): Keys
         item: 'fitted-sheet',
         ...common,
         ...dice.one<Keys>(
-          { mattress: `${say.bare(600, 1600)} x ${say.bare(900, 2000)} x ${say.long(80, 350)}` },
+          { mattress: say.size(dice.whole(600, 1600), dice.whole(900, 2000), dice.whole(80, 350)) },
           { size: 'uk-single', depth: say.short(150, 300) },
         ),
         ...dice.maybe(0.3, { tuck: say.short(0, 150), casing: say.short(15, 40) }),
@@ -351,29 +355,31 @@ function opening(dice: Dice, say: Sizes): unknown {
 class Sizes {
   private readonly dice: Dice
   private readonly unit: Unit
+  private readonly spelled: boolean
 
-  constructor(dice: Dice, unit: Unit) {
+  constructor(dice: Dice, unit: Unit, spelled: boolean) {
     this.dice = dice
     this.unit = unit
+    this.spelled = spelled
   }
 
   exactly = (mm: number): string | number => {
-    if (this.unit === 'in') return this.dice.chance(0.5) ? `${eighths(mm)} in` : eighths(mm)
-    return this.dice.one<() => string | number>(
-      () => `${mm} mm`,
-      () => `${mm / 10} cm`,
-      () => (this.unit === 'mm' ? mm : mm / 10),
-      () => `${(mm / 1000).toFixed(4)} m`,
-      () => `${eighths(mm)} in`,
-    )()
+    const way = this.dice.whole(0, 4)
+    if (this.unit === 'in') return way < 3 || this.spelled ? `${eighths(mm)} in` : eighths(mm)
+    if (way === 0 && !this.spelled) return this.unit === 'mm' ? mm : mm / 10
+    return [`${mm} mm`, `${mm} mm`, `${mm / 10} cm`, `${(mm / 1000).toFixed(4)} m`, `${eighths(mm)} in`][way]!
   }
   short = (least: number, most: number): string | number => this.exactly(this.dice.whole(least, most))
-  long = (least: number, most: number): string | number => this.exactly(this.dice.whole(least, most))
-  /** without a unit, for sizes in which the last one serves all: the plan's own unit */
-  bare = (least: number, most: number): string => this.plain(this.dice.whole(least, most))
-  plain = (mm: number): string => (this.unit === 'in' ? eighths(mm) : this.unit === 'mm' ? `${mm}` : `${mm / 10}`)
-  size = (width: number, length: number): string =>
-    `${this.plain(width)} ${this.dice.one('x', '×', 'by')} ${this.plain(length)}${this.dice.one('', ` ${this.unit}`)}`
+  long = this.short
+
+  /** W × L, or W × L × depth */
+  size = (...measures: readonly number[]): string => {
+    const by = this.dice.one(' x ', ' × ', ' by ', 'x')
+    const bare = this.dice.chance(0.5)
+    if (this.spelled) return `${measures.map((mm) => `${mm / 10}`).join(by)} cm`
+    const plain = measures.map((mm) => (this.unit === 'in' ? eighths(mm) : `${this.unit === 'mm' ? mm : mm / 10}`))
+    return `${plain.join(by)}${bare ? '' : ` ${this.unit}`}`
+  }
 }
 
 function eighths(mm: number): string {
