@@ -12,7 +12,7 @@ export interface Way {
   readonly words: string
   readonly pieces: readonly Piece[]
   readonly seams: readonly SeamLine[]
-  /** seams inside faces: fewer are better among equal costs */
+  /** seams more than the simplest making needs, inside faces and between them: fewer are better among equal costs */
   readonly joins: number
   readonly notions: readonly Notion[]
   readonly sewing: readonly SewingLine[]

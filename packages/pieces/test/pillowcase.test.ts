@@ -262,3 +262,21 @@ test('a print is not hung upside down on the back unless one piece is asked for'
   const asked = waysOf(pillowcase({ style: 'open-end', faces: 'one-piece' }), printed)
   expect(asked.ways.some((way) => way.words.includes('upside down'))).toBe(true)
 })
+
+test.each([
+  ['inside-flap', 1],
+  ['envelope', 2],
+  ['flanged', 2],
+  ['open-end', 1],
+] as const)('%s: separate faces have %i seams more than one piece, and are known to', (style, more) => {
+  const joins = (item: Pillowcase): readonly number[] => waysOf(item).ways.map((way) => way.joins)
+  const any = waysOf(pillowcase({ style, faces: 'any' })).ways
+  const inOne = any.filter((way) => way.id.startsWith('one-piece'))
+  const inTwo = any.filter((way) => way.id.startsWith('separate'))
+  expect(inOne.length).toBeGreaterThan(0)
+  expect(inTwo.length).toBeGreaterThan(0)
+  for (const way of inOne) expect(way.joins).toBe(0)
+  for (const way of inTwo) expect(way.joins).toBe(more)
+  // where nothing simpler may be made, they have none too many
+  expect(new Set(joins(pillowcase({ style, faces: 'separate' })))).toEqual(new Set([0]))
+})

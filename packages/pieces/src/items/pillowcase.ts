@@ -44,9 +44,20 @@ export function waysForPillowcase(order: Order, item: Pillowcase, tables: Readon
       return item.cuff === null ? [openEndFolded(order, item, choices[0]!)] : []
     })
   if (item.faces !== 'one-piece')
-    each([...twoParts(item), ...cuffParts(item)], (choices) => inTwo(order, item, choices))
+    each([...twoParts(item), ...cuffParts(item)], (choices) =>
+      inTwo(order, item, choices).map((draft) => ({ ...draft, joins: draft.joins + seamsMore(item) })),
+    )
   const found = waysFrom(order, drafts.map(shortSideFirst), tables, capped)
   return { ...found, refused: [...refused, ...found.refused] }
+}
+
+/**
+ * Seams that separate faces have where one piece has a fold: the closed end, and both ends of an envelope. None where the
+ * case cannot be of one piece, so that separate faces are the simplest making.
+ */
+function seamsMore(item: Pillowcase): number {
+  if (item.faces !== 'any' || onePart(item).cloths.length === 0) return 0
+  return item.style === 'envelope' || item.style === 'flanged' ? 2 : 1
 }
 
 const HANGS_ON_THE_BACK = {
