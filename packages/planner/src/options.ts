@@ -1,7 +1,5 @@
 import type { ClothOnTable, Item, Order, RefusedWay, Way } from '@lengthwise/pieces'
-import { sewUp, waysToMake } from '@lengthwise/pieces'
-import type { Length } from '@lengthwise/units'
-import { beforeShrinking, length, printLength } from '@lengthwise/units'
+import { waysToMake } from '@lengthwise/pieces'
 import type { Counts } from './demand.ts'
 import { countsKey, liesOf, whyNotOn } from './demand.ts'
 import type { Setting } from './setting.ts'
@@ -44,11 +42,6 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
         impossible.push(refusal(way, settings[taken.indexOf(null)]))
         continue
       }
-      const small = tooNarrowFinished(order, item, way, settings)
-      if (small) {
-        impossible.push(small)
-        continue
-      }
       const option = { way, joins: way.joins, takes: taken.map((t) => t!) }
       const key = option.takes.map(countsKey).join(' | ')
       const known = options.get(key)
@@ -64,27 +57,6 @@ export function choicesOf(order: Order, settings: readonly Setting[]): readonly 
       capped,
     }
   })
-}
-
-/** A face from selvedge to selvedge is as wide as the cloth: on narrow cloth it comes out smaller than asked. */
-function tooNarrowFinished(order: Order, item: Item, way: Way, settings: readonly Setting[]): RefusedWay | null {
-  const spanning = way.pieces.find((p) => p.needs.left.kind === 'selvedge' && p.needs.right.kind === 'selvedge')
-  const setting = spanning && settings.find((s) => s.cloth.name === spanning.cloth)
-  if (!setting) return null
-  const { finished, asked } = sewUp(order, item, way)
-  if (finished.width >= asked.width && finished.length >= asked.length) return null
-  const { cloth } = setting
-  const would = order.wash === 'none' ? asked.width : beforeShrinking(asked.width, cloth.shrinks.across)
-  const width = cloth.size?.width ?? cloth.widths[setting.widthIndex]!.width
-  const printed = (l: Length) => printLength(l, order.measureIn, { places: 2 })
-  return {
-    words: way.words,
-    why: `from selvedge to selvedge of ${cloth.name} it comes out ${printed(finished.width)} wide, and ${printed(asked.width)} is asked`,
-    cloth: cloth.name,
-    direction: 'across',
-    short: would > width ? length(would - width) : null,
-    widthThatWouldDo: would > width ? would : null,
-  }
 }
 
 function refusal(way: Way, setting: Setting | undefined): RefusedWay {

@@ -104,8 +104,8 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   // with both side edges made by the cloth one piece is as wide as the cloth, whatever the wash leaves of it: that does when
   // the cloth as sold is as wide as asked, and not a tenth wider
   const asked = length(sizeFinished + beyondOf(sides))
-  const wideEnough = (asCut ? table.usableWidth : widthAsSold(table)) >= asked
-  const asCloth = made === 2 && wideEnough && (table.usableWidth - need) * 10 <= need
+  const sold = asCut ? table.usableWidth : widthAsSold(table)
+  const asCloth = made === 2 && sold >= asked && (table.usableWidth - need) * 10 <= need
   if (asCloth)
     splits = [{ kind: 'one-piece', detail: '', strips: [{ role: 'whole', size: table.usableWidth, spans: true }] }]
   else if (made === 2 && splits.some((split) => split.kind === 'one-piece')) {
@@ -119,8 +119,10 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   const selvedgeJoins = selvedgesAsked && table.selvedges.left && table.selvedges.right
   let wider: Lack | undefined
   // a width that would do for one piece is worth saying only once
+  const fromEdgeToEdge = `from edge to edge of ${cloth.name} it comes out ${show(order, sold)} ${columns ? 'wide' : 'long'}, and ${show(order, asked)} is asked`
   for (const no of asCloth ? [] : found.refused)
-    if (no.kind === 'one-piece' || ask.neverJoined === null) refuse(WORDS[no.kind], no.why, ofWidth())
+    if (no.kind === 'one-piece' || ask.neverJoined === null)
+      refuse(WORDS[no.kind], no.kind === 'one-piece' && made === 2 ? fromEdgeToEdge : no.why, ofWidth())
   const choices: Choice[] = []
   for (const split of splits) {
     const no = whyNot(split, available)

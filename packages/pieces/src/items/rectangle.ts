@@ -81,14 +81,7 @@ export function checkRectangle(order: Order, item: Rectangle): readonly Problem[
     ...checkRuns(order, item.cloth, item.lengthRuns, `${item.path}.length-runs`),
     ...checkClothNeeds(order, item.cloth, item.needs, `${item.path}.edges`),
   ]
-  if ('cut' in item.size) {
-    const { width, length } = item.size.cut
-    if (width <= 0 || length <= 0)
-      problems.push(
-        problem('no-size', `${item.path}.cut`, 'a side of 0 leaves no piece', 'give both sides, such as 40 x 60 cm'),
-      )
-    return problems
-  }
+  if ('cut' in item.size) return problems
   const { edges, finished } = item.size
   const take = (edge: Edge): number => {
     const own = edges[edge]
