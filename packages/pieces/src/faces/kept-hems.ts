@@ -68,10 +68,7 @@ export function waysOfKeptHems(
     const body = roundUpTo(length(grown + allowance + lap - roles.strip - stitching), order.markTo)
     const lengthNeeded = body + strip
     if (table.length === null || lengthNeeded > table.length) {
-      refuse(
-        `the sheet is ${say(order, length(lengthNeeded - (table.length ?? 0)))} too short`,
-        tooShort(order, table, lengthNeeded),
-      )
+      refuse('the sheet is too short', tooShort(order, table, lengthNeeded))
       continue
     }
     if (body <= roles.other) {

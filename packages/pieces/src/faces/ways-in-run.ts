@@ -83,8 +83,7 @@ export function waysInRun(order: Order, ask: FaceAsk, table: ClothOnTable, run: 
   // too short even for the shortest parts it may be joined from
   const over = room === null ? 0 : Math.max(...cellsOf(mostParts).map((cell) => cell.run)) - room
   if (over > 0) {
-    const why = `the cloth is ${show(order, length(over))} too short`
-    refuse('any way', why, tooShort(order, table, (table.length ?? 0) + over))
+    refuse('any way', 'the cloth is too short', tooShort(order, table, (table.length ?? 0) + over))
     return none()
   }
 
