@@ -50,6 +50,14 @@ export function goodToKnowFor(order: Order): readonly Remark[] {
     'Pin every matched seam on the print itself, not on the cut edge, and check it before sewing.',
   )
   say(
+    'match-without-selvedges',
+    cloths.some(
+      ({ print, unusedSelvedge }) =>
+        print.match !== 'none' && print.repeat + print.acrossRepeat > 0 && unusedSelvedge > 0,
+    ),
+    'With the selvedges trimmed off nothing keeps the seams of a matched print on its match line: leave unused-selvedge out and give the match line, measured from the selvedge, instead.',
+  )
+  say(
     'off-grain-print',
     cloths.some((cloth) => cloth.divideBy === 'tearing' && cloth.print.way !== 'plain'),
     'A tear follows the thread. If the print is not straight with the thread, cut by the print instead (quiltingboard 6120, 6606710).',

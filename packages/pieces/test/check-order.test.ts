@@ -174,3 +174,11 @@ test('length-runs against the print of one cloth is no mistake where another clo
   const { ways } = waysToMake(both, both.items[0]!, tablesOf(both))
   expect(ways.map((way) => way.pieces.map((piece) => piece.cloth))).toEqual([['b']])
 })
+
+test('a matched print with its selvedges trimmed off is remarked on: its seams cannot be kept on the match line', () => {
+  const print = { ...PLAIN_PRINT, way: 'two-way', repeat: cm(64), match: 'straight' } as const
+  const codes = (unusedSelvedge: Cloth['unusedSelvedge']) =>
+    goodToKnowFor(order(COVER, { print, unusedSelvedge })).map((remark) => remark.code)
+  expect(codes(cm(1))).toContain('match-without-selvedges')
+  expect(codes(ZERO)).not.toContain('match-without-selvedges')
+})
