@@ -32,6 +32,14 @@ test('a cover’s back from kept hems on a sheet 4 cm too short', () => {
   expect(short).toMatchObject([{ cloth: 'sheet', direction: 'along', short: mm(40), width: mm(2040) }])
 })
 
+test('how much a sheet is too short is said once', () => {
+  const [lacks] = missing(
+    '{ item: rectangle, name: runner, cut: 60 x 206.5 cm, length-runs: along, cloth: sheet }',
+    '{ name: sheet, from: sheet, size: 204 x 200 cm }',
+  )
+  expect(lacks?.words).toMatch(/the cloth is too short; it is 6.5 cm too short$/)
+})
+
 test('a right selvedge from a remnant that has only the left one, its print one way up', () => {
   const [lacks] = missing(
     '{ item: rectangle, name: runner, cut: 40 x 60 cm, cloth: left-over, edges: { right: selvedge } }',
