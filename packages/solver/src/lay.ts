@@ -152,7 +152,7 @@ class Run {
       return answerOf('infeasible', null, this.certificate, this.steps)
     const sets = multisets(problem)
     // a little search first: a shorter layout spares the exact methods most of their work
-    if (!this.proved() && sets > SURE_MULTISETS) this.search(control.effort / 8)
+    if (!this.proved() && sets > HOPEFUL_MULTISETS) this.search(control.effort / 8)
     if (!this.proved() && (!problem.tied || Phases.of(problem, true)) && sets <= MOST_MULTISETS) {
       this.exact(this.exactShare(sets))
     }
@@ -177,17 +177,25 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
-    const found = shortest(problem, this.certificate.bound / problem.unitAlong, this.upper(), this.weights, {
-      ...control,
+    const found = shortest(problem, {
+      lower: this.certificate.bound / problem.unitAlong,
+      upper: this.upper(),
+      weights: this.weights,
       effort: Math.max(0, Math.floor(until) - this.steps),
-      onProgress: (length, bound) => {
-        if (problem.cuts === 'guillotine')
-          control.onProgress?.(length && length * problem.unitAlong, bound * problem.unitAlong)
+      stop: control.stop,
+      ...(problem.cuts === 'guillotine' && {
+        improve: (effort: number) => {
+          this.search(this.steps + effort)
+          return this.upper()
+        },
+      }),
+      onBound: (bound, states) => {
+        this.exhausted(bound, states)
+        this.report()
       },
     })
     this.steps += found.steps
-    if (problem.cuts === 'guillotine')
-      this.raise({ by: 'exhausted', bound: found.bound * problem.unitAlong, states: Math.max(1, found.steps) })
+    this.exhausted(found.bound, found.steps)
     if (found.best && problem.flaws.length === 0) {
       this.offer(spotsOf(problem, found.best.tree, found.best.start, found.best.moved))
       if (this.upper() === found.best.length) this.block = found.best
@@ -196,6 +204,12 @@ class Run {
       for (const block of found.others ?? [])
         this.offer(aroundFlaws(problem, block, length === null ? (this.upper() ?? block.length) : length - zones.end))
     }
+  }
+
+  /** Nothing shorter can be divided edge to edge; with other cuts that proves nothing. */
+  private exhausted(bound: number, states: number): void {
+    if (this.problem.cuts === 'guillotine')
+      this.raise({ by: 'exhausted', bound: bound * this.problem.unitAlong, states: Math.max(1, states) })
   }
 
   /** The searches, until so many steps are used in all, look for something shorter than the best so far. */

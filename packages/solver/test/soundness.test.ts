@@ -72,7 +72,11 @@ function exact(request: Request, strictness: Strictness): number | null {
   if (!problem) return null
   const bars = barBound(problem, 0, Number.POSITIVE_INFINITY)
   const weights = bars && weightsOf(problem, bars)
-  const found = shortest(problem, 1, null, weights ? [weights] : [], { effort: 1_000_000 }, strictness)
+  const found = shortest(
+    problem,
+    { lower: 1, upper: null, weights: weights ? [weights] : [], effort: 1_000_000 },
+    strictness,
+  )
   expect(found.finished).toBe(true)
   return found.best && found.best.length * problem.unitAlong
 }

@@ -69,6 +69,9 @@ export interface Limits {
   readonly strictness?: Strictness
 }
 
+/** Blocks looked at between two questions whether to stop: a few milliseconds. */
+const POLL_STEPS = 16_384
+
 export function fronts(problem: Problem, limits: Limits): Fronts {
   return new Search(problem, limits).run()
 }
@@ -424,7 +427,7 @@ class Search {
   ): void {
     this.steps++
     if (this.steps >= this.nextPoll) {
-      this.nextPoll = this.steps + 4096
+      this.nextPoll = Math.max(this.steps + 1, Math.min(this.steps + POLL_STEPS, this.limits.effort + 1))
       if (this.steps > this.limits.effort || this.limits.stop?.()) this.halted = true
     }
     const { limits, strictness } = this

@@ -218,6 +218,11 @@ function share(a: Int32Array, b: Int32Array): boolean {
   return a.some((phase, g) => phase >= 0 && b[g]! >= 0)
 }
 
+/** Are there groups whose phases are not tied to each other? */
+export function severalGroups(problem: Problem): boolean {
+  return new Set(problem.kinds.flatMap((k) => (k.tie ? [nameOf(k.tie)] : []))).size > 1
+}
+
 /** Groups are bits of a number, and more could not be searched through anyway. */
 const MOST_GROUPS = 16
 
