@@ -56,7 +56,9 @@ function statesOf(base: unknown, specs: readonly FieldSpec[]): unknown[] {
         )
       : spec.kind === 'length'
         ? [put(base, keyPath(spec.key), '6 cm')]
-        : [],
+        : spec.kind === 'cloths'
+          ? [put(base, keyPath(spec.key), 'old sheet')]
+          : [],
   )
 }
 
@@ -64,6 +66,8 @@ function valueFor(spec: FieldSpec): unknown {
   switch (spec.kind) {
     case 'length':
       return '6 cm'
+    case 'lengths':
+      return ['140 cm', '7 in']
     case 'size':
       return '50 x 60 cm'
     case 'count':

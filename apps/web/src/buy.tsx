@@ -4,7 +4,7 @@ import type { ComponentChildren } from 'preact'
 import { Fragment } from 'preact'
 import { LyingCloth, Ruler } from './lying.tsx'
 import { memo } from './memo.tsx'
-import { area, atLeast, bestFirst, bought, money, size, verdict, widthSold } from './said.ts'
+import { area, atLeast, bestFirst, bought, money, size, unbroken, verdict, widthSold } from './said.ts'
 import { useWidth } from './use-width.ts'
 
 type Remark = Result['cautions'][number]
@@ -39,7 +39,7 @@ export const WhatToBuy = memo(({ result }: { readonly result: Result }): Compone
 /** The sentences that buy cloth, one for each bolt; what else there is to buy goes in the basket. */
 export function clothLines(result: Result): readonly string[] {
   const bolts = result.cloths.filter((cloth) => cloth.buy !== null).length
-  return answerInWords(result).buy.slice(0, Math.max(1, bolts))
+  return answerInWords(result).buy.slice(0, Math.max(1, bolts)).map(unbroken)
 }
 
 const sentence = (words: string): string => (words === '' || /[.!?]$/.test(words) ? words : `${words}.`)
@@ -190,7 +190,7 @@ function Basket({ result }: { readonly result: Result }): ComponentChildren {
       <h3>Also in the basket</h3>
       <ul class="plain">
         {others.map((line) => (
-          <li key={line}>{capital(line.replace(/^Buy /, ''))}</li>
+          <li key={line}>{capital(unbroken(line.replace(/^Buy /, '')))}</li>
         ))}
       </ul>
     </>

@@ -100,9 +100,22 @@ export const MORE_CLOTH_FIELDS: readonly FieldSpec[] = [
     when: repeats,
   },
   {
+    kind: 'choice',
+    key: 'print.motif',
+    label: 'Should a motif lie in the middle of each face?',
+    options: [
+      { value: undefined, words: 'No matter' },
+      { value: 'centred', words: 'Yes; where it lies shows in the shop', hint: 'One repeat more is bought' },
+    ],
+    usual: undefined,
+    own: { words: 'Yes, and I have measured where it lies', key: 'print.motif.first', start: ['10 cm', '4 in'] },
+    when: repeats,
+  },
+  {
     kind: 'length',
     key: 'print.motif.first',
-    label: 'To centre a motif: from the cut end to the middle of the first one (optional)',
-    when: repeats,
+    label: 'From the cut end to the middle of the first motif',
+    emptied: ['print.motif.first', ''],
+    when: (get) => repeats(get) && get('print.motif.first') !== undefined,
   },
 ]

@@ -153,7 +153,10 @@ const SIDES = [
 ] as const
 
 function Hems({ scope }: { readonly scope: Scope }): ComponentChildren {
-  const keep = textOf(below(scope, 'keep'))
+  const keep = below(scope, 'keep')
+  const hemmed = [...ENDS.map(([side, words]) => [side, words] as const), ...SIDES].filter(([side]) =>
+    /\d/.test(textOf(below(scope, `hems.${side}`))),
+  )
   return (
     <>
       <div class="pair">
@@ -178,8 +181,16 @@ function Hems({ scope }: { readonly scope: Scope }): ComponentChildren {
               chosen={kind}
               onChoose={(value) => setBelow(scope, `hems.${side}`, value === 'hem' ? '1 cm' : value)}
               inRow
+              beside={kind === 'hem'}
             />
-            {kind === 'hem' && <LengthField scope={scope} name={`hems.${side}`} label={`${words}, depth of the hem`} />}
+            {kind === 'hem' && (
+              <LengthField
+                scope={scope}
+                name={`hems.${side}`}
+                label={`${words}, depth of the hem`}
+                emptied={[`hems.${side}`, ' ']}
+              />
+            )}
           </div>
         )
       })}
@@ -189,10 +200,23 @@ function Hems({ scope }: { readonly scope: Scope }): ComponentChildren {
         label="Shall the hems stay finished edges?"
         options={[
           { value: 'may', words: 'They may, where it helps' },
-          { value: 'must', words: 'They must' },
+          { value: 'must', words: 'They must', hint: 'No part of them goes to waste' },
+          { value: 'some', words: 'Some must' },
         ]}
-        chosen={keep === 'must' ? 'must' : isRecord(below(scope, 'keep')) ? null : 'may'}
+        chosen={keep === 'must' ? 'must' : isRecord(keep) ? 'some' : 'may'}
+        onChoose={(value) => setBelow(scope, 'keep', value === 'some' ? { head: 'must' } : value)}
       />
+      {isRecord(keep) &&
+        hemmed.map(([side, words]) => (
+          <Tick
+            key={side}
+            scope={scope}
+            name={`keep.${side}`}
+            label={`${words} must stay`}
+            ticked={keep[side] === 'must'}
+            onTick={(on) => setBelow(scope, `keep.${side}`, on ? 'must' : 'may')}
+          />
+        ))}
     </>
   )
 }

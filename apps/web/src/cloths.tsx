@@ -56,7 +56,7 @@ export function Cloths(props: {
           }}
         />
       ))}
-      <p class="buttons">
+      <p class="buttons" id="more-cloth" tabIndex={-1}>
         <button type="button" class="outlined" onClick={() => add('bolt')}>
           Add cloth off the bolt
         </button>

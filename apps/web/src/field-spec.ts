@@ -12,8 +12,13 @@ export type FieldSpec = {
   /** only asked when this holds of the item or cloth; `get` reads a key of it */
   readonly when?: (get: (key: string) => unknown) => boolean
 } & (
-  | { readonly kind: 'length'; readonly usual?: readonly [string, string] }
-  | { readonly kind: 'count' | 'percent' | 'words' | 'cloths' }
+  | {
+      readonly kind: 'length'
+      readonly usual?: readonly [string, string]
+      /** what another key becomes when nothing is written here any more, lest the box vanish under the hand */
+      readonly emptied?: readonly [key: string, value: string]
+    }
+  | { readonly kind: 'count' | 'percent' | 'words' | 'cloths' | 'lengths' }
   | { readonly kind: 'size'; readonly labels: readonly string[] }
   /** `usual` is what holds when the plan says nothing; undefined: nothing is chosen yet */
   | {
@@ -23,6 +28,8 @@ export type FieldSpec = {
       readonly inRow?: boolean
       /** choosing drops everything beside the key but these: each kind of opening has measures of its own */
       readonly keeps?: readonly string[]
+      /** one more choice: a length of one's own, for which there is a box; metric and in inches to begin with */
+      readonly own?: { readonly words: string; readonly key: string; readonly start: readonly [string, string] }
     }
 )
 

@@ -14,8 +14,15 @@ interface FieldProps {
 }
 
 /** A length in any unit; what was understood stands under it when it is not a plain number of the plan's unit. */
-export function LengthField(props: FieldProps): ComponentChildren {
-  const { scope, name, label, hint } = props
+export function LengthField(
+  props: FieldProps & { readonly emptied?: readonly [key: string, value: string] | undefined },
+): ComponentChildren {
+  const { scope, name, label, hint, emptied } = props
+  const type = (next: string): void => {
+    if (next.trim() !== '') typeBelow(scope, name, next)
+    else if (emptied) typeBelow(scope, emptied[0], emptied[1])
+    else typeBelow(scope, name, undefined)
+  }
   const text = withoutUnit(textOf(below(scope, name)), scope.measureIn)
   return (
     <Box
@@ -27,7 +34,31 @@ export function LengthField(props: FieldProps): ComponentChildren {
       width={7}
       echo={readAs(text, scope.measureIn)}
       problem={problemWords(scope, name)}
-      onText={(next) => typeBelow(scope, name, next.trim() === '' ? undefined : next)}
+      onText={type}
+    />
+  )
+}
+
+/** Several lengths in one box. A comma before a space or a semicolon stands between them: `137,5, 180` are two. */
+export function LengthsField(props: FieldProps): ComponentChildren {
+  const { scope, name, label, hint } = props
+  const said = below(scope, name)
+  const lengths = (Array.isArray(said) ? said : [said]).map((one) => withoutUnit(textOf(one), scope.measureIn))
+  const type = (text: string): void => {
+    const parts = text.split(/;|,\s+|,$/).map((part) => part.trim())
+    const kept = parts.filter((part) => part !== '')
+    typeBelow(scope, name, kept.length === 0 ? undefined : kept)
+  }
+  return (
+    <Box
+      id={fieldId(scope, name)}
+      label={withUnit(label, scope.measureIn)}
+      hint={hint}
+      text={lengths.filter((one) => one !== '').join('; ')}
+      unit={scope.measureIn}
+      width={18}
+      problem={problemWords(scope, name)}
+      onText={type}
     />
   )
 }
@@ -116,11 +147,13 @@ export function Choice(
     readonly chosen: unknown
     readonly onChoose?: (value: unknown) => void
     readonly inRow?: boolean
+    /** a box edits the same key: it has the name in the document, and the problems */
+    readonly beside?: boolean
   },
 ): ComponentChildren {
   const { scope, name, label, hint, options, chosen } = props
-  const id = fieldId(scope, name)
-  const problem = problemWords(scope, name)
+  const id = `${fieldId(scope, name)}${props.beside ? '-kind' : ''}`
+  const problem = props.beside ? '' : problemWords(scope, name)
   return (
     <fieldset id={id} class="choice" tabIndex={-1} aria-describedby={describedBy(id, hint, problem)}>
       <legend>{label}</legend>
@@ -224,7 +257,12 @@ export function ClothField(props: FieldProps): ComponentChildren {
   const { scope, name, label } = props
   const chosen = namesOf(below(scope, name))
   const unknown = chosen.filter((cloth) => !scope.cloths.includes(cloth))
-  if (scope.cloths.length < 2 && unknown.length === 0 && problemsAt(scope, name).length === 0) return null
+  if (scope.cloths.length < 2 && unknown.length === 0 && problemsAt(scope, name).length === 0)
+    return props.hint === undefined ? null : (
+      <p>
+        <a href="#more-cloth">{props.hint}</a>
+      </p>
+    )
   const id = fieldId(scope, name)
   const problem = problemWords(scope, name)
   const toggle = (cloth: string, on: boolean): void => {

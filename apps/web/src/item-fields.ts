@@ -1,6 +1,6 @@
 import type { FieldSpec, ItemForm } from './field-spec.ts'
 import type { Option } from './fields.tsx'
-import { ease, edge, face, hem, joined, RUNS, seams, whose } from './shared-fields.ts'
+import { ease, edge, face, hem, joined, keptHemDepth, RUNS, seams, whose } from './shared-fields.ts'
 
 const bed: readonly string[] = ['Finished width', 'Finished length']
 const sides: readonly string[] = ['Short side', 'Long side']
@@ -17,6 +17,42 @@ const opening =
   (get: (key: string) => unknown) =>
     kinds.includes(String(get('opening.kind')))
 
+type Get = (key: string) => unknown
+const ofOtherCloth = (get: Get): boolean => String(get('back.cloth')) !== String(get('front.cloth'))
+
+/** The opening between the two hems of a ready-made sheet. */
+const zipEdge = (when: (get: Get) => boolean): readonly FieldSpec[] => [
+  {
+    kind: 'choice',
+    key: 'back.zip-edge',
+    label: 'The edge for the zip on the back',
+    options: [
+      { value: undefined, words: 'Turned in and sewn' },
+      {
+        value: 'kept-hems',
+        words: 'From the hems of a flat sheet',
+        hint: 'The deep hem is cut off as a strip and moved to the foot',
+      },
+    ],
+    usual: undefined,
+    when,
+  },
+  {
+    kind: 'length',
+    key: 'back.finger',
+    label: 'Strip cut beyond the stitching of the deep hem by',
+    usual: ['2 cm', '3/4 in'],
+    when: (get) => when(get) && get('back.zip-edge') === 'kept-hems',
+  },
+  {
+    kind: 'length',
+    key: 'back.lap',
+    label: 'Hems lie over each other at the zip by',
+    usual: ['0.4 cm', '3/16 in'],
+    when: (get) => when(get) && get('back.zip-edge') === 'kept-hems',
+  },
+]
+
 /** Everything that can be sewn, in the order in which it is offered. */
 export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
   'duvet-cover': {
@@ -27,7 +63,13 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
     first: [
       { kind: 'cloths', key: 'front.cloth', label: 'Cloth of the front' },
       joined('front.', 'front'),
-      { kind: 'cloths', key: 'back.cloth', label: 'Cloth of the back' },
+      {
+        kind: 'cloths',
+        key: 'back.cloth',
+        label: 'Cloth of the back',
+        hint: 'The back of another cloth, such as an old sheet? Add that cloth',
+      },
+      ...zipEdge(ofOtherCloth),
       {
         kind: 'choice',
         key: 'opening.kind',
@@ -50,34 +92,7 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
       ...face('front.', 'front'),
       joined('back.', 'back'),
       ...face('back.', 'back'),
-      {
-        kind: 'choice',
-        key: 'back.zip-edge',
-        label: 'The edge for the zip on the back',
-        options: [
-          { value: undefined, words: 'Turned in and sewn' },
-          {
-            value: 'kept-hems',
-            words: 'From the hems of a flat sheet',
-            hint: 'The deep hem is cut off as a strip and moved to the foot',
-          },
-        ],
-        usual: undefined,
-      },
-      {
-        kind: 'length',
-        key: 'back.finger',
-        label: 'Strip cut beyond the stitching of the deep hem by',
-        usual: ['2 cm', '3/4 in'],
-        when: (get) => get('back.zip-edge') === 'kept-hems',
-      },
-      {
-        kind: 'length',
-        key: 'back.lap',
-        label: 'Hems lie over each other at the zip by',
-        usual: ['0.4 cm', '3/16 in'],
-        when: (get) => get('back.zip-edge') === 'kept-hems',
-      },
+      ...zipEdge((get) => !ofOtherCloth(get)),
       {
         kind: 'choice',
         key: 'opening.at',
@@ -85,6 +100,13 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         options: EDGE_OF_BED,
         usual: 'foot',
         when: (get) => get('opening.kind') !== 'none',
+      },
+      {
+        kind: 'lengths',
+        key: 'opening.zips',
+        label: 'Zips to hand, how long (optional)',
+        hint: 'Such as 140; 180, or any zip that is sold if left empty',
+        when: opening('zip'),
       },
       {
         kind: 'length',
@@ -192,6 +214,18 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         when: (get) => get('cuff.depth') !== undefined,
       },
       {
+        kind: 'length',
+        key: 'cuff.trim.depth',
+        label: 'A narrow trim between cuff and case, depth (optional)',
+        when: (get) => get('cuff.depth') !== undefined,
+      },
+      {
+        kind: 'cloths',
+        key: 'cuff.trim.cloth',
+        label: 'Cloth of the trim',
+        when: (get) => get('cuff.trim.depth') !== undefined,
+      },
+      {
         kind: 'choice',
         key: 'opening-edge',
         label: 'The edge at the opening',
@@ -202,6 +236,7 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         ],
         usual: 'none',
       },
+      keptHemDepth('opening-edge', 'opening'),
       { kind: 'cloths', key: 'back-cloth', label: 'Cloth of the back, if another' },
       { kind: 'choice', key: 'length-runs', label: 'How may its length lie?', options: RUNS, usual: 'either' },
       ...seams,
@@ -423,20 +458,24 @@ export const ITEM_FORMS: Readonly<Record<string, ItemForm>> = {
         }),
       ),
       { kind: 'choice', key: 'length-runs', label: 'How may its length lie?', options: RUNS, usual: 'either' },
-      ...(['left', 'right', 'head', 'foot'] as const).map(
-        (edge): FieldSpec => ({
-          kind: 'choice',
-          key: `edges.${edge}`,
-          label: `Its ${edge === 'head' ? 'head end' : edge === 'foot' ? 'foot end' : `${edge} side`} must be`,
-          options: [
-            { value: undefined, words: 'Anything' },
-            { value: 'selvedge', words: 'A selvedge' },
-            { value: 'kept-hem', words: 'A kept hem' },
-          ],
-          usual: undefined,
-          inRow: true,
-        }),
-      ),
+      ...(['left', 'right', 'head', 'foot'] as const).flatMap((edge): readonly FieldSpec[] => {
+        const words = edge === 'head' || edge === 'foot' ? `${edge} end` : `${edge} side`
+        return [
+          {
+            kind: 'choice',
+            key: `edges.${edge}`,
+            label: `Its ${words} must be`,
+            options: [
+              { value: undefined, words: 'Anything' },
+              { value: 'selvedge', words: 'A selvedge' },
+              { value: 'kept-hem', words: 'A kept hem' },
+            ],
+            usual: undefined,
+            inRow: true,
+          },
+          keptHemDepth(`edges.${edge}`, words),
+        ]
+      }),
       {
         kind: 'choice',
         key: 'same-cloth',

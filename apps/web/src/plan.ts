@@ -90,7 +90,7 @@ export function writeOut(plan: Plan): Plan {
   const make = listOf(plan.make).map((item) => {
     if (!isRecord(item)) return item
     const duvet = item.item === 'duvet-cover'
-    let out = item
+    let out: Record<string, unknown> = item.count === undefined ? { ...item, count: 1 } : item
     if (duvet || item.item === 'bed-skirt') {
       for (const face of duvet ? ['front', 'back'] : ['deck'])
         if (out[face] !== undefined && !isRecord(out[face])) out = { ...out, [face]: { cloth: out[face] } }

@@ -8,13 +8,16 @@ import { printMoney } from '@lengthwise/units'
 export type { Unit }
 
 /** The figures of the map and the note. */
-export const size = (l: Length, unit: Unit): string => measureIn(unit).full(l)
+export const size = (l: Length, unit: Unit): string => unbroken(measureIn(unit).full(l))
 /** `203 × 135.8 cm` */
 export const sizes = (width: Length, length: Length, unit: Unit): string =>
-  `${measureIn(unit).bare(width)} × ${measureIn(unit).full(length)}`
-export const widthSold = (width: Length, unit: Unit): string => measureIn(unit).sold(width)
-export const atLeast = (l: Length, unit: Unit): string => measureIn(unit).atLeast(l)
-export const bought = (l: Length, unit: Unit): string => measureIn(unit).bought(l)
+  unbroken(`${measureIn(unit).bare(width)} × ${measureIn(unit).full(length)}`)
+export const widthSold = (width: Length, unit: Unit): string => unbroken(measureIn(unit).sold(width))
+export const atLeast = (l: Length, unit: Unit): string => unbroken(measureIn(unit).atLeast(l))
+export const bought = (l: Length, unit: Unit): string => unbroken(measureIn(unit).bought(l))
+
+/** No line ends between a whole number and its fraction. */
+export const unbroken = (words: string): string => words.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0')
 
 const SQUARE_METRE = 320_000 * 320_000
 const SQUARE_YARD = 292_608 * 292_608

@@ -57,6 +57,8 @@ const band = (key: string, words: string): readonly FieldSpec[] => [
 /** What is asked less often of a face that may be joined from several widths. */
 export function face(key: string, words: string): readonly FieldSpec[] {
   const when = mayBeJoined(key)
+  const hasCentre = (get: (key: string) => unknown): boolean =>
+    when(get) && !['full-widths', 'centre-seam'].includes(String(get(`${key}joined`)))
   return [
     {
       kind: 'length',
@@ -74,7 +76,15 @@ export function face(key: string, words: string): readonly FieldSpec[] {
         { value: 'any', words: 'Any width that saves cloth' },
       ],
       usual: 'full',
-      when: (get) => when(get) && !['full-widths', 'centre-seam'].includes(String(get(`${key}joined`))),
+      own: { words: 'A width of my own', key: `${key}centre`, start: ['100 cm', '40 in'] },
+      when: hasCentre,
+    },
+    {
+      kind: 'length',
+      key: `${key}centre`,
+      label: `Finished width of the centre of the ${words}`,
+      emptied: [`${key}centre`, ''],
+      when: (get) => hasCentre(get) && ![undefined, 'full', 'any'].includes(get(`${key}centre`) as undefined),
     },
     {
       kind: 'count',
@@ -153,6 +163,15 @@ export const hem = (key: string, label: string, when?: FieldSpec['when']): reado
     when: (get) => get(`${key}.depth`) !== undefined && (when === undefined || when(get)),
   },
 ]
+
+/** How deep the kept hem must be that an edge needs. */
+export const keptHemDepth = (key: string, words: string): FieldSpec => ({
+  kind: 'length',
+  key: `${key}.kept-hem`,
+  label: `Depth that the kept hem at the ${words} needs (optional)`,
+  emptied: [key, 'kept-hem'],
+  when: (get) => get(key) === 'kept-hem' || get(`${key}.kept-hem`) !== undefined,
+})
 
 /** An edge of a sheet: hemmed, or finished already. */
 export const edge = (side: string, words: string): readonly FieldSpec[] => [
