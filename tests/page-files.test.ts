@@ -5,6 +5,7 @@ import { cuttingMap } from '@lengthwise/drawing'
 import { write } from '@lengthwise/pdf'
 import { readPlan, readPlanObject, writeLayout } from '@lengthwise/plan-file'
 import { plan } from '@lengthwise/planner'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../apps/web/src/examples.ts'
@@ -64,6 +65,25 @@ describe('files', () => {
     expect(readPlan(text)).toEqual(order)
     await openPlan(page, text)
     expect((await saved(page, 'Save the layout (JSON)')).bytes.equals(layout.bytes)).toBe(true)
+  })
+
+  check('Greek and Cyrillic names are printed; what the typeface of the page lacks is named and boxed', async () => {
+    const { page } = await open(browser)
+    await page.getByLabel('Name of this plan').fill('Ξενώνας στο βουνό, Дом на горе')
+    await answered(page)
+    const order = readPlanObject({ ...EXAMPLES[0].plan, title: 'Ξενώνας στο βουνό, Дом на горе' })
+    if (!order.ok) throw new Error('the title is refused')
+    const result = plan(order.value, {})
+    const bytes = await write(cuttingMap(result, { paper: 'a4', large: false }), fonts())
+    expect((await saved(page, 'Save the cutting map (PDF)')).bytes.equals(bytes)).toBe(true)
+    expect(await page.getByText('A box is printed in place of').count()).toBe(0)
+    await page.getByLabel('Name of this plan').fill('山の宿')
+    await answered(page)
+    expect(await page.getByText('A box is printed in place of 山 の 宿').isVisible()).toBe(true)
+    const { bytes: boxed } = await saved(page, 'Save the cutting map (PDF)')
+    const document = await getDocument({ data: new Uint8Array(boxed), verbosity: 0 }).promise
+    const { items } = await (await document.getPage(1)).getTextContent()
+    expect(items.map((item) => ('str' in item ? item.str : '')).join(' ')).toContain('□□□')
   })
 
   check('a hostile plan runs nothing, asks for nothing and stays on the page', async () => {

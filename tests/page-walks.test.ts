@@ -123,6 +123,28 @@ describe('walks', () => {
     expect([...requests, ...faults]).toEqual([])
   })
 
+  walk('lengths in place of words: what the file says stands in boxes, and an emptied box stays', async () => {
+    const { page, requests, faults } = await open(browser)
+    await openPlan(page, LENGTHS)
+    await page.getByRole('button', { name: 'Change the back, the opening or the seams' }).click()
+    expect(await page.getByLabel('Zips to hand, how long, in centimetres').inputValue()).toBe('140; 180')
+    const centre = page.getByLabel('Finished width of the centre of the front, in centimetres')
+    expect(await centre.inputValue()).toBe('110')
+    await page.getByRole('button', { name: 'Change its hems, how it lies and which edges it needs' }).click()
+    const depth = page.getByLabel('Depth that the kept hem at the head end needs')
+    expect(await depth.inputValue()).toBe('8')
+    await depth.fill('')
+    expect(await depth.isVisible()).toBe(true)
+    await depth.fill('9')
+    expect(await page.getByLabel('Head hem must stay').isChecked()).toBe(true)
+    expect(await page.getByLabel('Foot hem must stay').isChecked()).toBe(false)
+    await page.getByLabel('Foot hem must stay').check()
+    await answered(page)
+    const told = readPlan((await saved(page, 'Save this plan')).bytes.toString('utf8'))
+    expect(told).toEqual(readPlan(LENGTHS.replace('kept-hem: 8', 'kept-hem: 9').replace('{ head: must }', 'must')))
+    expect([...requests, ...faults]).toEqual([])
+  })
+
   walk('a broken plan is opened and mended', async () => {
     const { page, requests, faults } = await open(browser)
     const before = await answerOf(page)
@@ -178,6 +200,23 @@ async function start(page: Page, example: string): Promise<void> {
   await page.getByRole('button', { name: example }).click()
   await answered(page)
 }
+
+const LENGTHS = `plan: 1
+make:
+  - item: duvet-cover
+    finished: 200 x 200 cm
+    front: { cloth: linen, joined: centre-and-sides, centre: 110 cm }
+    back: { cloth: linen }
+    opening: { kind: zip, zips: [140 cm, 180 cm] }
+  - item: rectangle
+    name: tray cloth
+    finished: 40 x 60 cm
+    cloth: old sheet
+    edges: { head: { kept-hem: 8 cm } }
+cloth:
+  - { name: linen, from: bolt, widths: [150 cm] }
+  - { name: old sheet, from: sheet, size: 230 x 260 cm, hems: { head: 10 cm, foot: 2.5 cm }, keep: { head: must } }
+`
 
 const BROKEN = `plan: 1
 title: Broken on purpose

@@ -1,5 +1,5 @@
 // The typeface of the page and of the map it prints: Alegreya Sans (SIL Open Font License 1.1) with the outlines of the letters
-// of European languages only, as deflated base64. Glyph numbers, widths, kerning and hinting are kept as they are, so
+// of most European languages only, as deflated base64. Glyph numbers, widths, kerning and hinting are kept as they are, so
 // that the page writes the very bytes the command writes.
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
@@ -9,9 +9,12 @@ import { deflateRawSync } from 'node:zlib'
 const NAME = 'virtual:map-fonts'
 const WEIGHTS = { 400: '400Regular', 500: '500Medium', 700: '700Bold' }
 
-// Latin with its first extension, signs and fractions; tables that neither layout nor embedding reads stay out
+// Latin with its first extension, Greek, Cyrillic, signs and fractions; tables that neither layout nor embedding reads stay out
 const RANGES = [
   [0x20, 0x17f],
+  [0x37e, 0x3ce],
+  [0x400, 0x45f],
+  [0x490, 0x491],
   [0x218, 0x21b],
   [0x2002, 0x203a],
   [0x2044, 0x2044],
@@ -20,6 +23,7 @@ const RANGES = [
   [0x2190, 0x2193],
   [0x2212, 0x2215],
   [0x2248, 0x2265],
+  [0x25a1, 0x25a1],
 ]
 const KEPT = [
   'GDEF',
@@ -47,7 +51,10 @@ export function mapFonts() {
   return {
     name: 'map-fonts',
     resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
-    load: (id) => (id === `\0${NAME}` ? `export default ${JSON.stringify(fonts())}` : undefined),
+    load: (id) =>
+      id === `\0${NAME}`
+        ? `export default ${JSON.stringify(fonts())}\nexport const LETTERS = ${JSON.stringify(RANGES)}`
+        : undefined,
   }
 }
 

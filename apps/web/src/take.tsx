@@ -7,6 +7,7 @@ import { fileName, kept, save } from './files.ts'
 import { toPdf } from './pdf.ts'
 import type { Plan } from './plan.ts'
 import { textOf } from './plan.ts'
+import { lettersMissing, withBoxes } from './printed-letters.ts'
 import { canStay, stay } from './stay.ts'
 
 type Paper = 'a4' | 'letter'
@@ -30,7 +31,7 @@ export function TakeToTheTable(props: {
   const pdf = (kind: 'map' | 'slips', of: Result): void =>
     doing('Drawing the pages', async () => {
       const scene = kind === 'map' ? cuttingMap(of, { paper, large }) : slips(of, { paper, large })
-      save(fileName(title, kind === 'map' ? '.pdf' : '-slips.pdf'), 'application/pdf', await toPdf(scene))
+      save(fileName(title, kind === 'map' ? '.pdf' : '-slips.pdf'), 'application/pdf', await toPdf(withBoxes(scene)))
       return kind === 'map' ? 'The cutting map is saved' : 'The slips are saved'
     })
   const file = (what: 'plan' | 'layout', of: Result | null): void =>
@@ -50,6 +51,7 @@ export function TakeToTheTable(props: {
       await navigator.share({ files: [planFile(title, told.text)], title })
       return 'The plan is handed on'
     })
+  const strange = useMemo(() => lettersMissing(plan), [plan])
   const note = useMemo(() => (laid ? shopNote(laid) : ''), [laid])
   return (
     <>
@@ -86,6 +88,12 @@ export function TakeToTheTable(props: {
             </button>
           </p>
           <p class="hint">Print it at full size. The page has a line to check with: it measures 100 mm.</p>
+          {strange.length > 0 && (
+            <p class="hint">
+              A box is printed in place of {strange.slice(0, 12).join(' ')}
+              {strange.length > 12 ? ' and others' : ''}, which the typeface in this page lacks.
+            </p>
+          )}
           <h3>For the shop</h3>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what can be scrolled must be reached by the keyboard */}
           <section class="note" tabIndex={0} aria-label="Shop note">
