@@ -314,3 +314,14 @@ cloth:
       }
   })
 })
+
+it('a bolt that is owned and not sold needs no price, nor does it keep the others from having theirs', () => {
+  const order = (divideBy: string) => `
+make: [{ item: rectangle, name: runner, cut: 20 x 60 in, cloth: linen }]
+cloth: [{ name: linen, from: bolt, divide-by: ${divideBy}, widths: [44 7/8 in], sold: no, have: 323 7/8 in }]
+`
+  for (const divideBy of ['tearing', 'shears']) {
+    const result = planned(order(divideBy))
+    expect(result.proof).toMatchObject({ objective: 'cost', value: 0n, bound: 0n })
+  }
+})

@@ -39,6 +39,8 @@ export function objectiveOf(order: Order): Objective {
 export function worth(objective: Objective, cloth: Cloth, widthIndex: number, bought: Length): bigint {
   const width = cloth.widths[widthIndex]?.width
   if (width === undefined) throw new RangeError(`worth: ${cloth.name} has no width ${widthIndex}`)
+  // a bolt that is owned and not sold may have no price
+  if (bought === 0) return 0n
   if (objective === 'area') return BigInt(width) * BigInt(bought)
   const price = priceAt(cloth, widthIndex)
   if (!price) throw new RangeError(`worth: ${cloth.name} has no price at width ${widthIndex}`)

@@ -4,7 +4,7 @@ import { answerOf, layoutOf } from '../src/layout.ts'
 import type { Demand, Request } from '../src/model.ts'
 import { END, LEFT, RIGHT, START } from '../src/model.ts'
 import { normalise } from '../src/problem.ts'
-import { searchGuillotine } from '../src/search/index.ts'
+import { searchFree, searchGuillotine } from '../src/search/index.ts'
 import { randomFrom } from '../src/search/random.ts'
 
 /** A strip of `width` × `length` divided edge to edge by a seeded generator into `count` pieces: its shortest layout is `length`. */
@@ -100,4 +100,13 @@ describe('guillotine search', () => {
     const field = { ...OPEN, length: 160, zones: { left: 0, right: 0, start: 0, end: 4 } }
     expect(searched({ field, demands, cuts: 'guillotine' }, 100, 500_000)).toBeLessThanOrEqual(160)
   })
+})
+
+test('a free search of pieces of one kind ends, though no order of them is another', () => {
+  const demands: Demand[] = [{ id: 'strip', count: 11, tie: null, postures: [{ width: 30, length: 7, flush: 0 }] }]
+  // three beside each other, four rows: 28; by area it might be 24
+  const problem = normalise({ field: OPEN, demands, cuts: 'free' })
+  const { spots, steps } = searchFree(problem, { effort: 50_000 }, 24, Number.POSITIVE_INFINITY)
+  expect(steps).toBeLessThanOrEqual(50_000)
+  expect(spots).toHaveLength(11)
 })

@@ -27,6 +27,7 @@ export function skylineSearch(
 ): SkylineLayout | null {
   let best: SkylineLayout | null = null
   const starts = startOrders(trial)
+  const alike = trial.counts.filter((count) => count > 0).length <= 1
   let share = Math.max(20_000, Math.ceil(meter.steps / 40))
   for (let round = 0; meter.steps > 0 && !meter.stop(); round++) {
     const order = starts[round % starts.length]!.slice()
@@ -40,10 +41,12 @@ export function skylineSearch(
         best = now
         onBetter(best.length)
       }
-      if (best.length <= bound) return best
+      // pieces of one kind have one order
+      if (best.length <= bound || alike) return best
       if (meter.steps <= Math.max(0, end) || meter.stop()) break
       const i = random.below(order.length)
       const j = random.below(order.length)
+      meter.steps--
       if (order[i] === order[j]) continue
       swap(order, i, j)
       const next = laid(trial, order, now.length, meter)
