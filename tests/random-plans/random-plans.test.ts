@@ -9,7 +9,7 @@ import type { Keys, PlanKeys } from './generator.ts'
 import { Dice, planText, randomPlan } from './generator.ts'
 
 /** How many plans; the first is of seed 1, and a seed always gives the same plan. */
-const PLANS = Number(process.env.LENGTHWISE_RANDOM_PLANS ?? 100)
+const PLANS = Number(process.env.LENGTHWISE_RANDOM_PLANS ?? 60)
 /** No plan asks more often than this whether to stop: there is a bound to the steps of a run at quick effort. */
 const MOST_QUESTIONS = 50_000
 
