@@ -28,31 +28,50 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
   const cut = new Map<string, Size>()
   const listed = new Map<string, Size>()
   const faults: string[] = []
-  const sizes: Size[] = []
-  let order = ''
-  const orders: string[] = []
+  const drawn: string[] = []
+  const orders: Order[] = []
   for (const page of pages) {
     const title = page[0]?.text ?? ''
     const words = page
       .map((item) => item.text)
       .join(' ')
       .replace(/\s+/g, ' ')
-    if (title.startsWith('Pieces to cut')) readList(page, listed)
+    const list = page.findIndex((item) => item.text.startsWith('Pieces to cut'))
+    if (list >= 0) readList(page.slice(list), listed)
     else if (title.startsWith('Cutting map')) {
       // a map that begins a cloth says how it lies; the pages after it begin 'from T5'
-      const size = /On the table ([\d ./]+) × ([\d ./]+) (?:cm|mm|in)\./.exec(words)
-      if (size && !/, (from [TC]\d+|goes on)$/.test(title)) sizes.push([numberOf(size[1]!), numberOf(size[2]!)])
+      const size = /On the table ([\d ./]+ × [\d ./]+ (?:cm|mm|in))\./.exec(words)
+      if (size && !/, (from [TC]\d+|goes on)$/.test(title)) drawn.push(size[1]!)
     } else if (title.startsWith('Tear and cut')) {
-      if (!title.endsWith('goes on') && order !== '') orders.push(order)
-      order = title.endsWith('goes on') ? `${order} ${words}` : words
+      // each cloth begins with a head that says how it lies
+      for (const item of page) {
+        const head = /, (([\d ./]+) × ([\d ./]+) (?:cm|mm|in)) on the table$/.exec(item.text.replace(/\s+/g, ' '))
+        if (head) orders.push({ lies: head[1]!, size: [numberOf(head[2]!), numberOf(head[3]!)], words: '' })
+        else if (orders.length > 0) orders.at(-1)!.words += ` ${item.text}`
+      }
     }
   }
-  if (order !== '') orders.push(order)
-  if (orders.length !== sizes.length) faults.push(`${sizes.length} cloths and ${orders.length} orders`)
-  orders.forEach((words, i) => {
-    follow(words, sizes[i]!, cut, faults)
-  })
+  if (orders.map((each) => each.lies).join() !== drawn.join())
+    faults.push(`maps of ${drawn.join()} and orders of ${orders.map((each) => each.lies).join()}`)
+  for (const each of orders) {
+    const words = each.words.replace(/\s+/g, ' ')
+    follow(words, each.size, cut, faults)
+    // cloths cut alike: what comes from them in place of what
+    for (const [, pairs] of words.matchAll(/From the \w+ come (.+?)\./g))
+      for (const pair of pairs!.split(/, | and /)) {
+        const [label, instead] = pair.split(' for ')
+        const size = cut.get(instead ?? '')
+        if (size === undefined || cut.has(label!)) faults.push(`${pair}: not understood`)
+        else cut.set(label!, size)
+      }
+  }
   return { cut, listed, faults }
+}
+
+interface Order {
+  readonly lies: string
+  readonly size: Size
+  words: string
 }
 
 const STEP =

@@ -1,9 +1,10 @@
 import type { Result } from '@lengthwise/planner'
+import { alikeSets } from './cloth/alike.ts'
 import { paperStyle } from './cloth/style.ts'
 import { measureIn } from './measure.ts'
 import { beforeLeaves } from './pages/before.ts'
 import type { Leaf } from './pages/leaf.ts'
-import { bind } from './pages/leaf.ts'
+import { bind, joined } from './pages/leaf.ts'
 import { mapLeaves } from './pages/map.ts'
 import { orderLeaves } from './pages/order.ts'
 import { pieceLeaves } from './pages/pieces.ts'
@@ -19,16 +20,13 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   if (result.status !== 'laid') throw new Error('cuttingMap: this plan cannot be cut, so there is no map of it')
   const measure = measureIn(options.unit ?? result.order.measureIn)
   const style = paperStyle(options.large === true)
+  const sets = alikeSets(result.cloths)
   return bound(result, options, [
-    ...beforeLeaves(result, measure, style),
-    ...pieceLeaves(result, measure, style),
+    ...joined(beforeLeaves(result, measure, style), pieceLeaves(result, measure, style)),
     ...wholeLeaves(result, measure, style),
-    ...result.cloths.flatMap((cloth) => [
-      ...mapLeaves(result, cloth, measure, style),
-      ...orderLeaves(result, cloth, measure, style),
-    ]),
-    ...sewingLeaves(result, measure, style),
-    ...widthLeaves(result, measure, style),
+    ...sets.flatMap((set) => mapLeaves(result, set, measure, style)),
+    ...orderLeaves(result, sets, measure, style),
+    ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),
   ])
 }
 

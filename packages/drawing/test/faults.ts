@@ -7,20 +7,38 @@ import type { Mark, Page, Scene } from '../src/scene.ts'
 
 const texts = (page: Page) => marksOf(page).filter((mark) => mark.kind === 'text')
 
-/** Numbers of pieces and remnants, and flags, that stand on no map page. */
+/** Numbers of pieces and remnants, and flags, that stand on no map page; of cloths cut alike the flags of one will do. */
 export function missingLabels(result: Result, scene: Scene): readonly string[] {
   const shown = new Set(
     scene.pages
       .filter((page) => page.kind === 'map')
-      .flatMap((page) => texts(page).flatMap((mark) => [mark.text, ...mark.text.split(/,? +/), ...run(mark.text)])),
+      .flatMap((page) =>
+        texts(page).flatMap((mark) => [mark.text, ...mark.text.split(/[,;.]? +|\.$/), ...run(mark.text)]),
+      ),
   )
   const wanted = result.cloths.flatMap((c) => [
     ...c.placed.map((p) => p.label),
     ...c.remnants.map((r) => r.name),
-    ...c.divisions.map((d) => d.flag),
+    ...(result.cloths.some((other) => other.piece < c.piece && cutLike(other, c))
+      ? []
+      : c.divisions.map((d) => d.flag)),
   ])
   return wanted.filter((label) => !shown.has(label))
 }
+
+const cutLike = (a: Result['cloths'][number], b: Result['cloths'][number]): boolean =>
+  a.name === b.name &&
+  [a, b]
+    .map((c) => c.divisions.map((d) => `${d.how} ${d.runs} ${d.at} ${d.from} ${d.to}`).join())
+    .every((cuts, _, all) => cuts === all[0]) &&
+  [a, b]
+    .map((c) =>
+      c.placed
+        .map((p) => `${p.x} ${p.y} ${p.words}`)
+        .sort()
+        .join(),
+    )
+    .every((lie, _, all) => lie === all[0])
 
 // '3 to 9' in a margin stands for the numbers between, too
 function run(words: string): readonly string[] {

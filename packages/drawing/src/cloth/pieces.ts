@@ -5,7 +5,8 @@ import { padded } from '../box.ts'
 import { textBox } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
-import { fit, oneLine, textWidth, wrap } from '../text.ts'
+import { fit, oneLine, wrap } from '../text.ts'
+import { capital } from '../words/hands.ts'
 import type { Block } from './block.ts'
 import type { Style } from './style.ts'
 
@@ -14,6 +15,8 @@ export interface Named {
   readonly label: string
   readonly words: string
   readonly whose: string
+  /** what to write of words and whose, from all of it to the least */
+  readonly names: readonly (readonly string[])[]
   readonly size: string
   readonly kind: 'piece' | 'remnant'
   /** on paper, the visible part */
@@ -21,90 +24,111 @@ export interface Named {
 }
 
 export function namedPiece(p: Placed, on: Box, measure: Measure): Named {
-  const [words, whose] = [oneLine(p.words), oneLine(p.whose)]
-  return {
-    label: p.label,
-    // 'tray cloth' says nothing that 'tray cloth 1' does not
-    words: whose.toLowerCase().startsWith(words.toLowerCase()) ? '' : words,
-    whose,
-    size: measure.size(p.width, p.length),
-    kind: 'piece',
-    box: on,
+  const rest = { label: p.label, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
+  const [words, whose] = [oneLine(p.words), oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
+  const thing = whose.replace(/\u00a0\d+$/, '')
+  if (thing !== '' && words.toLowerCase().startsWith(thing.toLowerCase())) {
+    // 'Pillowcase with inside flap' of 'pillowcase 1' is 'Pillowcase 1', and then 'with inside flap'
+    const [first, second] = [capital(whose), words.slice(thing.length).replace(/^,? /, '')]
+    return { ...rest, words: first, whose: second, names: forms([first, second], [first]) }
   }
+  const brief = words.replace(/(,| with ).*$/, '')
+  return { ...rest, words, whose, names: forms([words, whose], [brief, whose], [brief]) }
+}
+
+const forms = (...names: readonly (readonly string[])[]): Named['names'] => {
+  const said = names.map((each) => each.filter((words) => words !== ''))
+  return said.filter((each, i) => i === 0 || each.join() !== said[i - 1]!.join())
 }
 
 export function namedRemnant(r: Remnant, on: Box, measure: Measure): Named {
-  return { label: r.name, words: '', whose: '', size: measure.size(r.width, r.length), kind: 'remnant', box: on }
+  const size = measure.size(r.width, r.length)
+  return { label: r.name, words: '', whose: '', names: [[]], size, kind: 'remnant', box: on }
 }
 
-/** The whole label in one block, roomiest first; the last ones read from the right. */
-export function wholeLabels(item: Named, style: Style): readonly Block[] {
-  const { small, usual, little, number } = style
-  const along = Math.max(item.box.height, item.box.width)
-  // names too long for the piece are cut short; the number and the size never are
-  const named = (capital: number, room: number): Block['lines'] =>
-    [item.words, item.whose]
-      .filter((words) => words !== '')
-      .flatMap((words) => atMostThree(words, Math.max(room - 2.4 * style.by, 12 * style.by), capital))
-      .map((words) => ({ text: words, capital, weight: 500 as const }))
+/** A label in one block; where the block is turned, its number may stand level above it. */
+export interface Label {
+  readonly block: Block
+  readonly above?: Block
+}
+
+/** Whole labels, the best first: roomy, level, turned to be read from the right, with fewer words, and last cut short. */
+export function wholeLabels(item: Named, style: Style): readonly Label[] {
+  const { small, usual, little } = style
   const size = (capital: number) => ({ text: item.size, capital, weight: 700 as const })
   const mark = (capital: number) => ({ text: item.label, capital, weight: 700 as const })
-  const level = (lines: Block['lines']): Block => ({ lines, turned: false })
-  const turned = (lines: Block['lines']): Block => ({ lines, turned: true })
   if (item.kind === 'remnant')
     return [
-      level([mark(little), size(small)]),
-      level([mark(usual), size(small)]),
-      turned([{ ...size(small), text: `${item.label}  ${item.size}` }]),
+      { block: level([mark(little), size(small)]) },
+      { block: level([mark(usual), size(small)]) },
+      { block: turned([{ ...size(small), text: `${item.label}  ${item.size}` }]) },
     ]
+  const [full, ...fewer] = item.names
+  const brief = fewer.length > 1 ? fewer.slice(0, 1) : fewer
+  const least = fewer.slice(brief.length)
+  const all = [
+    ...levelLabels(item, full!, style),
+    ...brief.flatMap((names) => levelLabels(item, names, style)),
+    ...[full!, ...brief].flatMap((names) => turnedLabels(item, names, style)),
+    ...least.flatMap((names) => [...levelLabels(item, names, style), ...turnedLabels(item, names, style)]),
+  ]
+  // names in full before names cut short
+  const cutShort = all.filter(({ block }) => block.lines.some((l) => l.text.endsWith('…')))
+  return [...all.filter((label) => !cutShort.includes(label)), ...cutShort]
+}
+
+const level = (lines: Block['lines']): Block => ({ lines, turned: false })
+const turned = (lines: Block['lines']): Block => ({ lines, turned: true })
+
+function levelLabels(item: Named, names: readonly string[], style: Style): readonly Label[] {
+  const { small, usual, little, number } = style
   const room = item.box.width
-  const once = [item.words, item.whose].filter((words) => words !== '').join(', ')
-  const short = fit(once, Math.max(along - 30 * style.by, 14), small, 500)
-  return [
-    level([mark(number), ...named(usual, room), size(usual)]),
+  const size = (capital: number) => ({ text: item.size, capital, weight: 700 as const })
+  const mark = (capital: number) => ({ text: item.label, capital, weight: 700 as const })
+  const named = (capital: number, wide: number) => namedLines(names, wide, capital, style)
+  const [across, along] = item.size.split('\u00a0×\u00a0')
+  // the size on two lines, for inches in narrow pieces
+  const broken = [`${across}\u00a0×`, along ?? ''].map((words) => ({ ...size(small), text: words }))
+  const blocks: readonly Block[] = [
+    ...(item.box.width < 3 * number ? [] : [level([mark(number), ...named(usual, room), size(usual)])]),
     level([mark(number), ...named(small, room), size(small)]),
-    { lines: [...named(small, room - number), size(small)], turned: false, lead: mark(number) },
-    level([mark(number), ...named(small, room), ...brokenSize(item, small)]),
-    { lines: [...named(small, room - little), size(small)], turned: false, lead: mark(little) },
+    { ...level([...named(small, room - number), size(small)]), lead: mark(number) },
+    level([mark(number), ...named(small, room), ...broken]),
+    { ...level([...named(small, room - little), size(small)]), lead: mark(little) },
     level([mark(little), ...named(small, room), size(small)]),
-    level([mark(little), ...named(small, room), ...brokenSize(item, small)]),
-    turned([mark(little), ...named(small, item.box.height), size(small)]),
-    {
-      lines: [
-        { text: fit(once, Math.max(room - little - 6 * style.by, 10), small, 500), capital: small, weight: 500 },
-        size(small),
-      ],
-      turned: false,
-      lead: mark(little),
-    },
-    turned([
-      { text: short, capital: small, weight: 500 },
-      { text: `${item.label}  ${item.size}`, capital: small, weight: 700 },
-    ]),
+    level([mark(little), ...named(small, room), ...broken]),
+  ]
+  return blocks.map((block) => ({ block }))
+}
+
+function turnedLabels(item: Named, names: readonly string[], style: Style): readonly Label[] {
+  const { small, little } = style
+  const size = { text: item.size, capital: small, weight: 700 as const }
+  const mark = { text: item.label, capital: little, weight: 700 as const }
+  const word = (words: string) => ({ text: words, capital: small, weight: 500 as const })
+  const long = item.box.height
+  const once = names.join(', ')
+  const short = fit(once, Math.max(long - 30 * style.by, 14), small, 500)
+  const above = level([mark])
+  return [
+    { above, block: turned([word(`${once}  ${item.size}`)]) },
+    { above, block: turned([word(once), size]) },
+    { above, block: turned([...names.map(word), size]) },
+    { block: turned([mark, ...namedLines(names, long, small, style), size]) },
+    { above, block: turned([word(`${short}  ${item.size}`)]) },
+    { block: turned([word(short), { ...size, text: `${item.label}  ${item.size}` }]) },
   ]
 }
 
-// the size on two lines, for inches in narrow pieces
-function brokenSize(item: Named, capital: number): Block['lines'] {
-  const [across, along] = item.size.split('\u00a0×\u00a0')
-  return [`${across}\u00a0×`, along ?? ''].map((words) => ({ text: words, capital, weight: 700 as const }))
-}
-
-// three lines at most, the last cut short
-function atMostThree(words: string, room: number, capital: number): readonly string[] {
-  const lines = wrap(words, room, capital, 500)
-  return lines.length <= 3 ? lines : [...lines.slice(0, 2), fit(lines.slice(2).join(' '), room, capital, 500)]
-}
-
-/** Long and thin: the number level, name and size turned below it in one line. */
-export function longThinLabel(item: Named, style: Style): { readonly number: Block; readonly rest: Block } {
-  const once = [item.words, item.whose].filter((words) => words !== '').join(', ')
-  const room = item.box.height - 24 * style.by - textWidth(item.size, style.small, 700)
-  const words = fit(once, Math.max(room, 10), style.small, 500)
-  return {
-    number: { lines: [{ text: item.label, capital: style.little, weight: 700 }], turned: false },
-    rest: { lines: [{ text: `${words}  ${item.size}`, capital: style.small, weight: 500 }], turned: true },
-  }
+// each name in three lines at most, the last cut short where it is too long; the number and the size never are
+function namedLines(names: readonly string[], room: number, capital: number, style: Style): Block['lines'] {
+  const wide = Math.max(room - 2.4 * style.by, 12 * style.by)
+  return names
+    .flatMap((words) => {
+      const lines = wrap(words, wide, capital, 500)
+      return lines.length <= 3 ? lines : [...lines.slice(0, 2), fit(lines.slice(2).join(' '), wide, capital, 500)]
+    })
+    .map((words) => ({ text: words, capital, weight: 500 as const }))
 }
 
 /** The number alone, when the rest goes to the margin; turned only where the piece is narrow. */

@@ -53,7 +53,7 @@ function dividingNo(cloth: CutCloth, kept: readonly Lying[]): readonly Division[
 export const wholeStretch = (cloth: CutCloth): Stretch => ({ from: 0, to: cloth.length, fromFlag: null, toFlag: null })
 
 /**
- * Stretches of at most `longest` units, broken at tears right across; where there is none in reach the picture is
+ * Stretches of at most `longest` units, each with a piece in it, broken at tears right across; where there is none in reach the picture is
  * interrupted at the piece end that lies farthest, or failing that anywhere.
  */
 export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] {
@@ -62,7 +62,10 @@ export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] 
   let fromFlag: string | null = null
   while (cloth.length - from > longest) {
     const inReach = (divisions: readonly Division[]): Division | undefined =>
-      divisions.filter((d) => d.at > from && d.at - from <= longest).sort((a, b) => b.at - a.at)[0]
+      divisions
+        .filter((d) => d.at - from <= longest && cloth.placed.some((p) => p.y < d.at && p.y + p.length > from))
+        .sort((a, b) => b.at - a.at)
+        .find((d) => d.at > from)
     // a remnant may be drawn in two parts where nothing else would do
     const tear = inReach(breaks(cloth)) ?? inReach(dividingNo(cloth, cloth.placed))
     const to: number = tear?.at ?? interruption(cloth, from, longest)

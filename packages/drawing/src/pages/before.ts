@@ -58,7 +58,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
         role: 'list-item',
         marks: [item.remark ? text('–', 2, on.y, small, 500) : tickBox(0, on.y, small * 1.35), ...set.marks, ...lines],
       })
-      on.y += set.lines * pitch + small * 0.55
+      on.y += set.lines * pitch + small * 0.42
     }
   }
   leaves[0]!.parts.push({
@@ -66,6 +66,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
     marks: [text('If it does not, the numbers', 0, 239.6, 3.5, 500), text('are still right.', 0, 245, 3.5, 500)],
   })
   leaves[0]!.parts.push(checkLine())
+  leaves[0]!.lowest = 230
   return leaves
 
   // the check line takes the foot of the first page
@@ -130,7 +131,7 @@ function buying(result: Result, measure: Measure): readonly Item[] {
 
 function several(sheets: readonly CutCloth[], cloth: CutCloth): string {
   const n = sheets.filter((other) => other.name === cloth.name).length
-  return n > 1 ? `, all ${counted(n)}` : ''
+  return n === 1 ? '' : n === 2 ? ', both of them' : `, all ${counted(n)}`
 }
 
 function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly Item[] {

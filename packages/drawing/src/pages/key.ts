@@ -34,7 +34,7 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
   const torn = cloth.divisions.find((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
   if (torn)
     rows.push({
-      words: 'Tear, in the order of the flags',
+      words: 'Tear, in flag order',
       swatch: (x, y, style) => flagged(torn.flag, x, y, style, true),
     })
   const cut = cloth.divisions.find((d) => d.how === 'shears')

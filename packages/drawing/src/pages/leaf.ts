@@ -13,6 +13,8 @@ export interface Leaf {
   readonly kind: Page['kind']
   readonly parts: Part[]
   y: number
+  /** lowest baseline, where the foot holds more than usual */
+  lowest?: number
 }
 
 /** Lowest baseline of text, and of everything above the foot rule. */
@@ -42,6 +44,32 @@ export function leaf(kind: Page['kind'], title: string, below: readonly string[]
 /** A rule across the frame at the leaf's y. */
 export function rule(on: Leaf, weight: number = WEIGHTS.thin): void {
   on.parts.push({ role: 'artifact', marks: [line([0, on.y, FRAME.width, on.y], weight)] })
+}
+
+/** What follows goes on the last page of what went before, under a rule and a smaller head, where all of it fits there. */
+export function joined(before: readonly Leaf[], after: readonly Leaf[]): readonly Leaf[] {
+  const last = before.at(-1)
+  const [next] = after
+  if (last === undefined || next === undefined || after.length > 1) return [...before, ...after]
+  const down = last.y - 4
+  // what stands last stands above the place of the next line
+  if (next.y + down - 3.5 > (last.lowest ?? BOTTOM)) return [...before, ...after]
+  last.y -= 3.2
+  rule(last)
+  const [head, ...rest] = next.parts
+  const smaller = (mark: Mark): Mark => (mark.kind === 'text' ? { ...mark, capital: 5, weight: 700 } : mark)
+  const lower = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark) => shifted(mark, 0, down))
+  last.parts.push({ role: 'heading-2', marks: lower(head!.marks.map(smaller)) })
+  for (const part of rest)
+    last.parts.push({
+      ...part,
+      marks: lower(part.marks),
+      ...(part.rows
+        ? { rows: part.rows.map((row) => ({ cells: row.cells.map((c) => ({ ...c, marks: lower(c.marks) })) })) }
+        : {}),
+    })
+  last.y = next.y + down
+  return before
 }
 
 /** Mixed weights set into lines of at most `width`; figures in bold are not parted from their unit. */

@@ -1,8 +1,9 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import { box } from '../box.ts'
+import type { AlikeSet } from '../cloth/alike.ts'
 import type { Drawing } from '../cloth/draw.ts'
 import { drawStretch } from '../cloth/draw.ts'
-import { clothName, tableSize } from '../cloth/names.ts'
+import { setName, tableSize } from '../cloth/names.ts'
 import { rulerWidth } from '../cloth/ruler.ts'
 import type { Style } from '../cloth/style.ts'
 import { OVERRUN, PITCH, paperStyle, WEIGHTS } from '../cloth/style.ts'
@@ -14,7 +15,8 @@ import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { textWidth, unbroken, wrap } from '../text.ts'
 import { clothProof, wasteWords } from '../words/answer.ts'
-import { capital } from '../words/hands.ts'
+import { byNumber, capital, ordinal } from '../words/hands.ts'
+import { counted, labelsListed, listed } from '../words/list.ts'
 import { keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
@@ -28,11 +30,12 @@ const ZONE = 206
 /** how far tears run out at the right where two columns leave little room */
 const LEAST_OVERRUN = 1.5
 
-/** The cutting map of one cloth: as many pages as it takes at a scale from which one can read. */
-export function mapLeaves(result: Result, cloth: CutCloth, measure: Measure, style: Style): readonly Leaf[] {
+/** The cutting map of one cloth, or of several cut alike: as many pages as it takes at a scale from which one can read. */
+export function mapLeaves(result: Result, set: AlikeSet, measure: Measure, style: Style): readonly Leaf[] {
+  const { cloth } = set
   const setting = (lettering: Style, scale: Scale): Setting => {
     const ruler = rulerWidth(cloth, measure, lettering)
-    return { result, cloth, measure, style: lettering, scale, perUnit: 1 / (320 * scale), ruler }
+    return { result, set, cloth, measure, style: lettering, scale, perUnit: 1 / (320 * scale), ruler }
   }
   // large lettering gives way where names or flags would find no place, then the scale does
   const usual = paperStyle(false)
@@ -47,6 +50,7 @@ export function mapLeaves(result: Result, cloth: CutCloth, measure: Measure, sty
 
 interface Setting {
   readonly result: Result
+  readonly set: AlikeSet
   readonly cloth: CutCloth
   readonly measure: Measure
   readonly style: Style
@@ -179,8 +183,8 @@ function oneStretch({ cloth, measure, style, perUnit, ruler }: Setting, stretch:
   })
 }
 
-function titled({ result, cloth, measure, style, scale }: Setting, stretch: Stretch): Leaf {
-  const name = `Cutting map: ${decapital(clothName(result, cloth))}`
+function titled({ result, set, cloth, measure, style, scale }: Setting, stretch: Stretch): Leaf {
+  const name = `Cutting map: ${decapital(setName(result, set))}`
   const width = cloth.buy === null ? '' : `, ${measure.sold(cloth.buy.width)}`
   const from = fromWords(stretch)
   const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}; ${clothProof(cloth, measure)}.` : ''
@@ -188,13 +192,23 @@ function titled({ result, cloth, measure, style, scale }: Setting, stretch: Stre
     'map',
     from === '' ? `${name}${width}` : `${name}, ${from}`,
     [
-      `On the table ${tableSize(cloth, measure)}.${laid}`,
+      `On the table ${tableSize(cloth, measure)}.${laid}${alikeWords(set)}`,
       `${wasteWords(cloth)}. Cut to the numbers, not to the picture.`,
     ],
     { ...style, small: Math.min(style.small, 3.5) },
     `SCALE 1:${scale}`,
   )
 }
+
+// 'Two, cut alike; the second gives 12, 13, R4 and R5.'
+function alikeWords({ cloth, others }: AlikeSet): string {
+  if (others.length === 0) return ''
+  const given = others.map((other, i) => `the ${ordinal(i + 1)} gives ${labelsListed(labelsOf(other))}`)
+  return ` ${capital(counted(others.length + 1))}, cut alike${cloth.placed.length > 0 ? `; ${listed(given)}` : ''}.`
+}
+
+const labelsOf = (cloth: CutCloth): readonly string[] =>
+  byNumber([...cloth.placed.map((p) => p.label), ...cloth.remnants.map((r) => r.name)])
 
 const fromWords = (stretch: Stretch): string =>
   stretch.from === 0 ? '' : stretch.fromFlag ? `from ${stretch.fromFlag}` : 'goes on'

@@ -1,153 +1,222 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import { box } from '../box.ts'
-import { clothName } from '../cloth/names.ts'
+import type { AlikeSet } from '../cloth/alike.ts'
+import { inPlaceOf } from '../cloth/alike.ts'
+import { setName, tableSize } from '../cloth/names.ts'
 import { drawSmall } from '../cloth/small.ts'
 import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
-import { textWidth, wrap } from '../text.ts'
+import { fit, textWidth, wrap } from '../text.ts'
 import type { Step } from '../words/hands.ts'
-import { comesAway, heldIn, stepsOf } from '../words/hands.ts'
-import { labelsListed } from '../words/list.ts'
+import { byNumber, comesAway, heldIn, ordinal, stepsOf } from '../words/hands.ts'
+import { counted, labelsListed, listed } from '../words/list.ts'
 import { lineOf } from '../words/order.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, setRuns, tickBox } from './leaf.ts'
 
 const LEFT = 34
+const BOX = 4.4
+/** between steps, in capital heights */
+const STEP_GAP = 0.45
+/** from one box to tick to the next, and to the flag */
+const BOX_STEP = 6.4
 
-/** The order page: a tick box, a flag, what to do and what it gives, grouped by the length in hand. */
-export function orderLeaves(result: Result, cloth: CutCloth, measure: Measure, style: Style): readonly Leaf[] {
-  const groups = grouped(stepsOf(cloth))
+/**
+ * The order pages, cloth after cloth: boxes to tick, a flag, what to do and what it gives, grouped by the length in hand.
+ * Cloths cut alike have one order with a box for each.
+ */
+export function orderLeaves(
+  result: Result,
+  sets: readonly AlikeSet[],
+  measure: Measure,
+  style: Style,
+): readonly Leaf[] {
   const { small } = style
   const pitch = small * 1.55
-  const flagWide = Math.max(12, ...cloth.divisions.map((d) => textWidth(d.flag, small, 700) + 2))
-  const textLeft = LEFT + 7 + flagWide + 2
   const leaves: Leaf[] = []
   let fresh = 0
-  let on = begin()
-
-  if (groups.length === 0) {
-    on.y += small * 2
-    const words = `Nothing to divide: the whole cloth is ${labelsListed([...cloth.placed.map((p) => p.label), ...cloth.remnants.map((r) => r.name)])}.`
-    on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
-  }
-  for (const [g, group] of groups.entries()) {
-    const steps = group.steps
-    const next = groups[g + 1]?.steps[0]?.division.flag
-    const picture = pictureOf(cloth, steps, style)
-    const first = heightOf(steps[0]!)
-    const need = Math.max(first + pitch * 2, small * 2 + (picture?.height ?? 0))
-    if (on.y + need > BOTTOM && on.y > fresh + 1) on = turnOver()
-    const top = on.y
-    on.parts.push({ role: 'artifact', marks: [line([0, top, FRAME.width, top], WEIGHTS.thin)] })
-    on.y += small * 2.1
-    const head = wrap(group.name, LEFT - 2, small, 700)
-    on.parts.push({ role: 'heading-2', marks: head.map((words, i) => text(words, 0, on.y + i * pitch, small, 700)) })
-    const pictured = on
-    let pictureEnd = on.y
-    if (picture !== null) {
-      const y = on.y + (head.length - 1) * pitch + small * 0.7
-      on.parts.push({
-        role: 'figure',
-        alt: `${group.name}: ${labelsListed(picture.labels)}`,
-        marks: picture.at(0.5, y),
-      })
-      pictureEnd = y + picture.height
-    }
-    for (const step of steps) {
-      if (on.y + heightOf(step) - pitch > BOTTOM) {
-        on = turnOver()
-        on.y += small * 1.4
-      }
-      addStep(step)
-    }
-    const labels = comesAway(steps).flatMap(heldIn)
-    if (labels.length > 0) {
-      const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${next === undefined ? '' : `; measure again before ${next}`}.`
-      const set = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
-      if (on.y + (set.lines - 1) * pitch > BOTTOM) {
-        on = turnOver()
-        on.y += small * 1.4
-      }
-      const placed = setRuns([[words, 500]], LEFT + 7, on.y, FRAME.width - LEFT - 7, small)
-      on.parts.push({ role: 'list-item', marks: [tickBox(LEFT, on.y, 4.4), ...placed.marks] })
-      on.y += placed.lines * pitch + small * 0.4
-    }
-    // the picture may stand on the page before
-    on.y = Math.max(on.y - small * 0.6, on === pictured ? pictureEnd + small * 0.9 : 0)
-  }
+  let on: Leaf
+  for (const set of sets) writeSet(set)
   return leaves
 
-  function begin(): Leaf {
-    const name = clothName(result, cloth)
-    const byThread = cloth.divisions.some((d) => d.how === 'thread')
-    const tears = cloth.divisions.some((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
-    const page = leaf(
+  function writeSet(set: AlikeSet): void {
+    const { cloth, others } = set
+    const name = setName(result, set)
+    const boxes = others.length + 1
+    const flagLeft = LEFT + BOX_STEP * boxes + 0.6
+    const flagWide = Math.max(12, ...cloth.divisions.map((d) => textWidth(d.flag, small, 700) + 2))
+    const textLeft = flagLeft + flagWide + 2
+    const groups = grouped(stepsOf(cloth))
+    const first = groups[0]
+    if (leaves.length === 0 || on.y + small * 3.7 + (first ? needOf(first) : pitch) > BOTTOM) turnOver('')
+    writeHead()
+    if (first === undefined) {
+      on.y += small * 2
+      const words = `Nothing to divide: the whole cloth is ${labelsListed([...cloth.placed.map((p) => p.label), ...cloth.remnants.map((r) => r.name)])}.`
+      on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
+      on.y += small
+    }
+    groups.forEach((group, g) => {
+      writeGroup(group, groups[g + 1]?.steps[0]?.division.flag)
+    })
+
+    function writeHead(): void {
+      on.y += small * (on.y === fresh ? 1.9 : 2.8)
+      const lies = `, ${tableSize(cloth, measure)} on the table`
+      const capital = Math.min(style.usual, 5)
+      const head = fit(name, FRAME.width - textWidth(lies, capital, 700), capital, 700) + lies
+      on.parts.push({ role: 'heading-2', marks: [text(head, 0, on.y, capital, 700)] })
+      for (const words of others.flatMap((other, i) => wrap(swapped(other, i), FRAME.width, small, 500))) {
+        on.y += pitch * 1.1
+        on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
+      }
+      on.y += small * 0.9
+    }
+
+    function swapped(other: CutCloth, i: number): string {
+      const pairs = inPlaceOf(set, other).map(([label, instead]) => `${label} for ${instead}`)
+      const both =
+        i === 0 ? `Cut ${boxes === 2 ? 'both' : `all ${counted(boxes)}`} alike; there is a box for each. ` : ''
+      return `${both}From the ${ordinal(i + 1)} come ${listed(pairs)}.`
+    }
+
+    // what may not be parted: the name, its picture and the first step
+    function needOf({ steps }: Group): number {
+      const picture = pictureOf(cloth, steps, style)
+      return Math.max(small * 1.9 + heightOf(steps[0]!) - pitch, picture === null ? 0 : small * 2.6 + picture.height)
+    }
+
+    function writeGroup(group: Group, next: string | undefined): void {
+      const { steps } = group
+      const picture = pictureOf(cloth, steps, style)
+      if (on.y + needOf(group) > BOTTOM && on.y > fresh + 1) turnOver(name)
+      const top = on.y
+      on.parts.push({ role: 'artifact', marks: [line([0, top, FRAME.width, top], WEIGHTS.thin)] })
+      on.y += small * 1.9
+      const head = wrap(group.name, LEFT - 2, small, 700)
+      on.parts.push({ role: 'heading-2', marks: head.map((words, i) => text(words, 0, on.y + i * pitch, small, 700)) })
+      const pictured = on
+      let pictureEnd = on.y
+      if (picture !== null) {
+        const y = on.y + (head.length - 1) * pitch + small * 0.7
+        on.parts.push({
+          role: 'figure',
+          alt: `${group.name}: ${labelsListed(picture.labels)}`,
+          marks: picture.at(0.5, y),
+        })
+        pictureEnd = y + picture.height
+      }
+      for (const step of steps) {
+        if (on.y + heightOf(step) - pitch > BOTTOM) {
+          turnOver(name)
+          on.y += small * 1.4
+        }
+        addStep(step)
+      }
+      const labels = byNumber(comesAway(steps).flatMap(heldIn))
+      if (labels.length > 0) writeNumbers(labels, next)
+      // the picture may stand on the page before
+      on.y = Math.max(on.y - small * 0.7, on === pictured ? pictureEnd + small * 0.7 : 0)
+    }
+
+    function writeNumbers(labels: readonly string[], next: string | undefined): void {
+      const instead = others
+        .map((other, i) => ` (on the ${ordinal(i + 1)} ${labelsListed(insteadOf(other, labels))})`)
+        .join('')
+      const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${instead}${next === undefined ? '' : `; measure again before ${next}`}.`
+      const written = (y: number) => setRuns([[words, 500]], flagLeft, y, FRAME.width - flagLeft, small)
+      if (on.y + (written(0).lines - 1) * pitch > BOTTOM) {
+        turnOver(name)
+        on.y += small * 1.4
+      }
+      const placed = written(on.y)
+      on.parts.push({ role: 'list-item', marks: [...ticks(), ...placed.marks] })
+      on.y += placed.lines * pitch + small * 0.3
+    }
+
+    function insteadOf(other: CutCloth, labels: readonly string[]): readonly string[] {
+      const pairs = new Map(inPlaceOf(set, other).map(([label, instead]) => [instead, label]))
+      return labels.map((label) => pairs.get(label) ?? label)
+    }
+
+    function ticks(): readonly Mark[] {
+      return Array.from({ length: boxes }, (_, i) => tickBox(LEFT + i * BOX_STEP, on.y, BOX))
+    }
+
+    function partsOf(step: Step): { todo: ReturnType<typeof setRuns>; gives: readonly string[] } {
+      const words = lineOf(step, cloth, measure)
+      const width = FRAME.width - textLeft
+      const runs = [
+        [words.todo[0], 500],
+        [words.todo[1], 700],
+        [`${words.todo[2]}.`, 500],
+      ] as const
+      return { todo: setRuns(runs, textLeft, on.y, width, small), gives: wrap(`${words.gives}.`, width, small, 500) }
+    }
+
+    function heightOf(step: Step): number {
+      const { todo, gives } = partsOf(step)
+      return (todo.lines + gives.length) * pitch + small * STEP_GAP
+    }
+
+    function addStep(step: Step): void {
+      const { todo, gives } = partsOf(step)
+      const flag = box(flagLeft, on.y - small * 1.25, flagWide, small * 1.5)
+      const below = on.y + todo.lines * pitch
+      on.parts.push({
+        role: 'list-item',
+        marks: [
+          ...ticks(),
+          frameOf(flag, WEIGHTS.raw),
+          text(step.division.flag, flag.x + flagWide / 2, on.y, small, 700, 'middle'),
+          ...todo.marks,
+          ...gives.map((words, i) => text(words, textLeft, below + i * pitch, small, 500)),
+        ],
+      })
+      on.y = below + gives.length * pitch + small * STEP_GAP
+    }
+  }
+
+  /** A new page, in the middle of a cloth with its name. */
+  function turnOver(name: string): void {
+    on = leaf(
       'order',
       leaves.length === 0 ? 'Tear and cut in this order' : 'Tear and cut, goes on',
-      leaves.length === 0
-        ? [
-            'The side you measure from is named first. Down is along the selvedge.',
-            tears
-              ? 'To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.'
-              : byThread
-                ? 'By the thread: draw one thread out, right across, and cut along the gap it leaves.'
-                : 'Cut along a ruled line, right across unless it says where to begin and end.',
-          ]
-        : [],
+      leaves.length === 0 ? howTo(result.cloths) : [],
       style,
       name,
     )
-    leaves.push(page)
-    fresh = page.y
-    return page
-  }
-  function turnOver(): Leaf {
-    return begin()
-  }
-  function parts(step: Step): { todo: ReturnType<typeof setRuns>; gives: readonly string[] } {
-    const words = lineOf(step, cloth, measure)
-    const width = FRAME.width - textLeft
-    return {
-      todo: setRuns(
-        [
-          [words.todo[0], 500],
-          [words.todo[1], 700],
-          [`${words.todo[2]}.`, 500],
-        ],
-        textLeft,
-        on.y,
-        width,
-        small,
-      ),
-      gives: wrap(`${words.gives}.`, width, small, 500),
-    }
-  }
-  function heightOf(step: Step): number {
-    const { todo, gives } = parts(step)
-    return (todo.lines + gives.length) * pitch + small * 0.7
-  }
-  function addStep(step: Step): void {
-    const { todo, gives } = parts(step)
-    const flag = box(LEFT + 7, on.y - small * 1.25, flagWide, small * 1.5)
-    const below = on.y + todo.lines * pitch
-    on.parts.push({
-      role: 'list-item',
-      marks: [
-        tickBox(LEFT, on.y, 4.4),
-        frameOf(flag, WEIGHTS.raw),
-        text(step.division.flag, flag.x + flagWide / 2, on.y, small, 700, 'middle'),
-        ...todo.marks,
-        ...gives.map((words, i) => text(words, textLeft, below + i * pitch, small, 500)),
-      ],
-    })
-    on.y = below + gives.length * pitch + small * 0.7
+    if (leaves.length > 0) on.y += small * 0.8
+    leaves.push(on)
+    fresh = on.y
   }
 }
 
-function grouped(steps: readonly Step[]): readonly { readonly name: string; readonly steps: readonly Step[] }[] {
+function howTo(cloths: readonly CutCloth[]): readonly string[] {
+  const ways = new Set(cloths.flatMap((cloth) => cloth.divisions.map((d) => d.how)))
+  const tears = ways.has('tear') || ways.has('shears-through-hem-then-tear')
+  return [
+    'The side you measure from is named first. Down is along the selvedge.',
+    ...(tears
+      ? ['To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.']
+      : ways.has('thread')
+        ? []
+        : ['Cut along a ruled line, right across unless it says where to begin and end.']),
+    ...(ways.has('thread')
+      ? ['By the thread: draw one thread out, right across, and cut along the gap it leaves.']
+      : []),
+  ]
+}
+
+interface Group {
+  readonly name: string
+  readonly steps: readonly Step[]
+}
+
+function grouped(steps: readonly Step[]): readonly Group[] {
   const groups: { name: string; steps: Step[] }[] = []
   for (const step of steps) {
     const last = groups.at(-1)

@@ -20,7 +20,8 @@ const COLUMNS: readonly Column[] = [
 /** All pieces and remnants in one list, to be ticked off as they come away. */
 export function pieceLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
   const placed = new Map(result.cloths.flatMap((cloth) => cloth.placed.map((p) => [p.piece, p] as const)))
-  const rows: Cell[][] = result.pieces.map((row) => [
+  const byNumber = [...result.pieces].sort((a, b) => Number(a.label) - Number(b.label))
+  const rows: Cell[][] = byNumber.map((row) => [
     { bold: row.label },
     capital(oneLine(row.words)),
     oneLine(placed.get(row.piece)?.whose ?? row.item),
@@ -39,7 +40,7 @@ export function pieceLeaves(result: Result, measure: Measure, style: Style): rea
         { tick: true },
       ])
   const title = 'Pieces to cut'
-  const below = `Cut sizes in ${measure.unit}, seams and hems included: across the bed first, then from head to foot.`
+  const below = `Cut sizes in ${measure.unit === 'in' ? 'inches' : measure.unit}, seams and hems included: across the bed first, then from head to foot.`
   const leaves = [leaf('pieces', title, [below], style)]
   setTable(leaves[0]!, COLUMNS, rows, style, () => {
     const next = leaf('pieces', `${title}, goes on`, [], style)

@@ -31,7 +31,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     if (on.y + head + probe.lines * pitch > BOTTOM) on = begin()
     if (step.item !== item) {
       item = step.item
-      on.y += small * 0.5
+      on.y += small * 0.2
       rule(on)
       on.y += small * 2
       const finished = result.finished.find((row) => item.split(', ').includes(row.item))
@@ -47,7 +47,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
       role: 'list-item',
       marks: [tickBox(0, on.y, 4.4), text(`${step.step}`, 16, on.y, small, 700, 'end'), ...set.marks],
     })
-    on.y += set.lines * pitch + small * 0.5
+    on.y += set.lines * pitch + small * 0.3
   }
   return leaves
 

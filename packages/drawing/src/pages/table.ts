@@ -37,10 +37,7 @@ export function setTable(
   )
   const fixed = columns.reduce((sum, column, c) => sum + (column.share === 0 ? widest[c]! : 0), 0)
   const rest = FRAME.width - fixed - gap * (columns.length - 1)
-  const shares = columns.reduce((sum, column) => sum + column.share, 0)
-  const widths = columns.map((column, c) =>
-    column.share === 0 ? widest[c]! : Math.min(widest[c]!, (rest * column.share) / shares),
-  )
+  const widths = shared(columns, widest, rest)
   let on = first
   let left = rows
   do {
@@ -56,10 +53,10 @@ export function setTable(
       columns.map((column) => ({ bold: column.head })),
       true,
     )
-    rules.push(line([0, on.y + small * 0.7, FRAME.width, on.y + small * 0.7], WEIGHTS.raw))
+    rules.push(line([0, on.y + small * 0.55, FRAME.width, on.y + small * 0.55], WEIGHTS.raw))
     const body = shown.map((row) => {
       const cells = cellsOf(row, false)
-      rules.push(line([0, on.y + small * 0.7, FRAME.width, on.y + small * 0.7], WEIGHTS.thin))
+      rules.push(line([0, on.y + small * 0.55, FRAME.width, on.y + small * 0.55], WEIGHTS.thin))
       return cells
     })
     on.y += small
@@ -83,5 +80,24 @@ export function setTable(
       const words = fit(wordsOf(cell), width + 0.01, small, weight)
       return { header, marks: words === '' ? [] : [text(words, at, on.y, small, weight, right ? 'end' : 'start')] }
     })
+  }
+}
+
+// fixed columns as wide as they need; the others too where there is room, else what is left is shared out
+function shared(columns: readonly Column[], widest: readonly number[], rest: number): readonly number[] {
+  const open = new Set([...columns.keys()].filter((c) => columns[c]!.share > 0))
+  const widths = [...widest]
+  let room = rest
+  for (;;) {
+    const shares = [...open].reduce((sum, c) => sum + columns[c]!.share, 0)
+    const small = [...open].filter((c) => widest[c]! <= (room * columns[c]!.share) / shares)
+    if (small.length === 0) {
+      for (const c of open) widths[c] = (room * columns[c]!.share) / shares
+      return widths
+    }
+    for (const c of small) {
+      open.delete(c)
+      room -= widest[c]!
+    }
   }
 }

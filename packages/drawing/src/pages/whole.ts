@@ -1,5 +1,7 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
+import type { Box } from '../box.ts'
+import { box, meetsAny } from '../box.ts'
 import { clothName, tableSize } from '../cloth/names.ts'
 import { squaredEnd } from '../cloth/ruler.ts'
 import { drawSmall } from '../cloth/small.ts'
@@ -16,7 +18,18 @@ import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
 
 const TOP = 40
-const TALLEST = 192
+const LOWEST = 232
+/** name and size over a picture */
+const HEAD = 13
+// width and columns, the best first
+const KEY_WIDTHS = [
+  [140, 2],
+  [128, 2],
+  [74, 1],
+  [60, 1],
+  [48, 1],
+  [110, 2],
+] as const
 
 /** Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across. */
 export function wholeLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
@@ -24,56 +37,57 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
   const small = Math.min(style.small, 3.5)
   const leaves: Leaf[] = []
   let on = begin()
-  let x = 0
-  let figures: { readonly x: number; readonly bottom: number }[] = []
+  let filled: Box[] = []
   for (const cloth of result.cloths) {
     const ruler = rulerWide(cloth)
-    for (const [i, stretch] of stretches(cloth, Math.floor(TALLEST / perUnit)).entries()) {
-      const wide = Math.max(ruler + cloth.width * perUnit, 34)
-      if (x > 0 && x + wide > FRAME.width) {
+    for (const [i, stretch] of stretches(cloth, Math.floor((LOWEST - TOP) / perUnit)).entries()) {
+      const name = i === 0 ? clothName(result, cloth) : `From ${stretch.fromFlag ?? 'before'}`
+      const size = i === 0 ? tableSize(cloth, measure) : ''
+      const drawn = ruler + cloth.width * perUnit
+      const wide = Math.min(FRAME.width, Math.max(drawn, textWidth(name, small, 700), textWidth(size, small, 500)) + 1)
+      const tall = (stretch.to - stretch.from) * perUnit + small * 1.2
+      let at = freePlace(filled, wide, HEAD + tall, TOP - HEAD, LOWEST + small)
+      if (at === null) {
         on = begin()
-        x = 0
-        figures = []
+        filled = []
+        at = { x: 0, y: TOP - HEAD }
       }
+      filled.push(box(at.x, at.y, wide + 6, HEAD + tall + 4))
+      const [x, top] = [at.x, at.y + HEAD]
       const left = x + ruler
-      const drawn = drawSmall(cloth, {
+      const picture = drawSmall(cloth, {
         stretch,
         left,
-        top: TOP,
+        top,
         perUnit,
         turned: false,
         capital: small,
         labels: 'numbers',
         by: 1,
       })
-      const name = i === 0 ? clothName(result, cloth) : `From ${stretch.fromFlag ?? 'before'}`
-      const size = i === 0 ? tableSize(cloth, measure) : ''
-      const heads: Mark[] = [text(fit(name, wide - 1, small, 700), x, TOP - 8, small, 700)]
-      if (size !== '') heads.push(text(fit(size, wide - 1, small, 500), x, TOP - 2.6, small, 500))
+      const heads: Mark[] = [text(fit(name, wide, small, 700), x, top - 8, small, 700)]
+      if (size !== '') heads.push(text(fit(size, wide, small, 500), x, top - 2.6, small, 500))
       on.parts.push({
         role: 'figure',
         alt: altOf(result, cloth, measure),
-        marks: [...heads, ...drawn.marks, ...numbers(cloth, stretch, left)],
+        marks: [...heads, ...picture.marks, ...numbers(cloth, stretch, left, top)],
       })
-      figures.push({ x, bottom: TOP + (stretch.to - stretch.from) * perUnit })
-      x += wide + 7
     }
   }
-  // the key of all maps, since a map page may have no room for one: below the pictures, or below the short ones at the right
+  // the key of all maps, since a map page may have no room for one
   const rows = [
     ...new Map(
       result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]),
     ).values(),
   ]
-  const key = figures
-    .map((first, i) => {
-      const y = Math.max(...figures.slice(i).map((each) => each.bottom)) + 8
-      const width = FRAME.width - first.x
-      return { y, width, ...keyMarks(rows, first.x, y, width, style, width > 105 ? 2 : 1) }
-    })
-    .find(({ y, width, height }) => width >= 60 && y + height <= 236)
-  if (key === undefined) on = begin()
-  const { marks } = key ?? keyMarks(rows, 0, 34, FRAME.width, style, 2)
+  const place = KEY_WIDTHS.flatMap(([width, columns]) => {
+    const { height } = keyMarks(rows, 0, 0, width, style, columns)
+    const at = freePlace(filled, width, height, TOP - HEAD + 5, 237)
+    return at === null ? [] : [{ ...at, width, columns }]
+  })[0]
+  if (place === undefined) on = begin()
+  const { x, y, width, columns } = place ?? { x: 0, y: TOP - HEAD + 5, width: FRAME.width, columns: 2 as const }
+  const { marks } = keyMarks(rows, x, y, width, style, columns)
   on.parts.push({ role: 'figure', alt: `Key: ${rows.map((row) => row.words).join('; ')}.`, marks })
   return leaves
 
@@ -96,12 +110,12 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
     return Math.max(8, ...all) + 3
   }
 
-  function numbers(cloth: CutCloth, stretch: { from: number; to: number }, left: number): readonly Mark[] {
+  function numbers(cloth: CutCloth, stretch: { from: number; to: number }, left: number, top: number): readonly Mark[] {
     const marks: Mark[] = []
     let last = Number.NEGATIVE_INFINITY
     for (const d of breaks(cloth)) {
       if (d.at < stretch.from || d.at > stretch.to) continue
-      const y = TOP + (d.at - stretch.from) * perUnit
+      const y = top + (d.at - stretch.from) * perUnit
       if (Math.abs(y - last) < small * 1.5) continue
       last = y
       marks.push(line([left - 2, y, left - 0.6, y], WEIGHTS.thin))
@@ -109,4 +123,20 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
     }
     return marks
   }
+}
+
+/** The highest free place, then the farthest left, for something of this size below `from` and above `to`. */
+function freePlace(
+  filled: readonly Box[],
+  wide: number,
+  tall: number,
+  from: number,
+  to: number,
+): { readonly x: number; readonly y: number } | null {
+  const xs = [0, ...filled.map((each) => each.x + each.width), ...filled.map((each) => each.x)]
+  const ys = [from, ...filled.map((each) => each.y + each.height).filter((y) => y > from)]
+  const free = ys
+    .flatMap((y) => xs.map((x) => box(x, y, wide, tall)))
+    .filter((each) => each.x + wide <= FRAME.width && each.y + tall <= to && !meetsAny(each, filled))
+  return free.sort((a, b) => a.y - b.y || a.x - b.x)[0] ?? null
 }

@@ -14,10 +14,10 @@ import { BOTTOM, FRAME, leaf } from './leaf.ts'
 import type { Cell, Column } from './table.ts'
 import { setTable } from './table.ts'
 
-/** The widths of each bolt: a table, then every layout at one scale from one left edge, so that length is seen. */
-export function widthLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+/** The widths of each bolt, bolt by bolt: a table, then every layout at one scale from one left edge, so that length is seen. */
+export function widthLeaves(result: Result, measure: Measure, style: Style): readonly (readonly Leaf[])[] {
   const names = [...new Set(result.widths.map((row) => row.cloth))]
-  return names.flatMap((name) =>
+  return names.map((name) =>
     widthsOf(name, result.widths.filter((row) => row.cloth === name).sort(bestFirst), measure, style, result),
   )
 }
@@ -74,10 +74,10 @@ function widthsOf(
       on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, small, 500)] })
     }
   }
-  on.y += small * 2.2
+  on.y += small * 1.9
   const layouts = rows.flatMap((row) => (row.layout === null ? [] : [{ row, cloth: row.layout }]))
   const longest = Math.max(...layouts.map(({ cloth }) => cloth.length), 1)
-  const scale = [20, 50, 100, 200, 500].find((each) => longest / (320 * each) <= FRAME.width - 2) ?? 1000
+  const scale = [50, 100, 200, 500].find((each) => longest / (320 * each) <= FRAME.width - 2) ?? 1000
   const perUnit = 1 / (320 * scale)
   for (const { row, cloth } of layouts) {
     const tall = cloth.width * perUnit
@@ -108,15 +108,17 @@ function widthsOf(
       alt: `${caption}; ${cloth.placed.length} pieces`,
       marks: [...marks, ...drawn.marks],
     })
-    on.y += tall + small * 3
+    on.y += tall + small * 2.5
   }
-  if (layouts.length > 0 && on.y < BOTTOM)
+  if (layouts.length > 0 && on.y < BOTTOM) {
     on.parts.push({
       role: 'paragraph',
       marks: [
         text(`All at one scale, 1:${scale}, as they lie on the table; the cut end at the left.`, 0, on.y, small, 500),
       ],
     })
+    on.y += small * 2
+  }
   return leaves
 }
 

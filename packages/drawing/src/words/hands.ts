@@ -110,10 +110,12 @@ export function comesAway(steps: readonly Step[]): readonly Outcome[] {
 export function heldIn(outcome: Outcome): readonly string[] {
   if (outcome.kind === 'piece') return [outcome.label]
   if (outcome.kind === 'remnant') return [outcome.name]
-  return outcome.kind === 'part' ? [...byNumber(outcome.labels), ...byNumber(outcome.remnants)] : []
+  return outcome.kind === 'part' ? byNumber([...outcome.labels, ...outcome.remnants]) : []
 }
 
-const byNumber = (labels: readonly string[]): readonly string[] => [...labels].sort((a, b) => numberIn(a) - numberIn(b))
+/** By number, pieces before remnants. */
+export const byNumber = (labels: readonly string[]): readonly string[] =>
+  [...labels].sort((a, b) => Number(a.startsWith('R')) - Number(b.startsWith('R')) || numberIn(a) - numberIn(b))
 const numberIn = (label: string): number => Number(label.replace(/\D/g, ''))
 
 export const CLOTH = 'the cloth'
@@ -147,7 +149,8 @@ const keyOf = (b: { x: number; y: number; width: number; length: number }): stri
   `${b.x} ${b.y} ${b.width} ${b.length}`
 
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth'.split(' ')
-const ordinal = (n: number): string =>
+/** From 0: 'first', 'second' … */
+export const ordinal = (n: number): string =>
   ORDINALS[n] ?? `${n + 1}${SUFFIX[(n + 1) % 10 > 3 || Math.floor(((n + 1) % 100) / 10) === 1 ? 0 : (n + 1) % 10]}`
 const SUFFIX = ['th', 'st', 'nd', 'rd']
 
