@@ -94,26 +94,10 @@ export function chooseWays(
     improve()
   }
 
-  for (let node = heap.pop(); node; node = heap.pop()) {
-    if (best && compareWishes(node.wish, best.wish) >= 0) break
-    if (cutOff !== null && node.wish.value > cutOff) {
-      heap.push(node)
-      break
-    }
-    const halt = effort.stop?.() ?? false
-    // without any layout yet the search goes on: there is nothing to show
-    if (best ? halt || spent(1 - KEPT_FOR_DEEP) : looked > GIVE_UP * effort.choices) {
-      stopped = halt
-      given = true
-      heap.push(node)
-      break
-    }
-    looked++
-    if (node.depth < total()) for (const child of children(node)) heap.push(child)
-    else if (!node.bounded) pushBounded(node)
-    else layOut(node, 'look')
-  }
+  searchOn(1 - KEPT_FOR_DEEP)
   goDeeper()
+  // what that left over goes on with the search
+  if (given && !stopped) searchOn(1)
 
   const left = heap.peek()?.wish.value ?? null
   const waiting = [...unproved.values(), left].filter((v) => v !== null)
@@ -129,6 +113,29 @@ export function chooseWays(
     bound,
     status: proved ? 'proved' : stopped ? 'stopped' : 'best-found',
     by: bestValue !== null && rootValue === bestValue ? 'area' : certifiedBy,
+  }
+
+  function searchOn(share: number): void {
+    given = false
+    for (let node = heap.pop(); node; node = heap.pop()) {
+      if (best && compareWishes(node.wish, best.wish) >= 0) break
+      if (cutOff !== null && node.wish.value > cutOff) {
+        heap.push(node)
+        break
+      }
+      const halt = effort.stop?.() ?? false
+      // without any layout yet the search goes on: there is nothing to show
+      if (best ? halt || spent(share) : looked > GIVE_UP * effort.choices) {
+        stopped = halt
+        given = true
+        heap.push(node)
+        break
+      }
+      looked++
+      if (node.depth < total()) for (const child of children(node)) heap.push(child)
+      else if (!node.bounded) pushBounded(node)
+      else layOut(node, 'look')
+    }
   }
 
   function dive(from: Node, compare: (a: Wish, b: Wish) => number): void {
@@ -306,9 +313,21 @@ export function chooseWays(
     for (const { setting, s } of [...asked.filter((a) => a !== last), ...(last ? [last] : [])]) {
       let share: Share | null = null
       if (best && s === last?.s) {
-        const long = longestBetter(setting, best.wish, { value, opened, seams: node.seams, laid })
-        const found = book.within(setting, counts[s]!, long, how)
-        if (found === 'never') return
+        const rest = { value, opened, seams: node.seams, laid }
+        const long = longestBetter(setting, best.wish, rest)
+        // whether it is cheaper comes first; whether it is as cheap and shorter waits until nothing is cheaper
+        const cheaper = longestFor(book, setting, best.wish.value - value - 1n)
+        const first = how === 'look' && !node.notCheaper ? Math.min(long, cheaper) : long
+        const found = book.within(setting, counts[s]!, first, how)
+        if (found === 'never') {
+          if (first < long)
+            heap.push({
+              ...node,
+              wish: { ...node.wish, value: best.wish.value, laid: Math.max(node.wish.laid, laid + first + 1) },
+              notCheaper: true,
+            })
+          return
+        }
         if ('bound' in found) {
           unproved.set(node, least + valueToBuy(book, setting, found.bound))
           return
@@ -376,6 +395,8 @@ interface Node {
   readonly seams: number
   readonly depth: number
   readonly wish: Wish
+  /** it has been shown to be no cheaper than the best then known */
+  readonly notCheaper?: boolean
   /** the solver's bound has been asked */
   readonly bounded: boolean
   readonly born: number

@@ -26,9 +26,12 @@ export function enoughFrom(
   const { width } = cloth.widths[index]!
   const best = found.answer.best!
   const step = Math.max(1, book.order.markTo)
+  const narrower = new LayoutBook(book.order, book.objective, narrowEffort(book), book)
   const names = new Set(cloths.map((c) => c.name))
   // pieces that do not depend on the width need only be tried at ever closer widths: what fits on narrower cloth fits on wider
   const fixed = best.options.flat().every(({ way }) => way.pieces.every((p) => p.cloth !== cloth.name || !p.spansWidth))
+  // where the purchase itself is not proved, no width can be shown to be too narrow for it
+  const proved = found.answer.status === 'proved'
   let enough = width
   if (fixed) {
     let low = 0
@@ -40,7 +43,7 @@ export function enoughFrom(
     }
     enough = length(width - low * step)
   }
-  for (let tries = 0; tries < book.effort.narrower; tries++) {
+  for (let tries = 0; proved && tries < book.effort.narrower; tries++) {
     const next = length(enough - step)
     if (next <= 0 || book.effort.stop?.() || !(sameWaysDo(next) || someWaysDo(next))) break
     enough = next
@@ -49,13 +52,12 @@ export function enoughFrom(
 
   function at(next: Length) {
     const order = withWidth(book.order, cloth.name, index, next)
-    const narrower = new LayoutBook(order, book.objective, narrowEffort(book))
-    return { order, narrower, inPlay: order.cloths.filter((c) => names.has(c.name)) }
+    return { order, inPlay: order.cloths.filter((c) => names.has(c.name)) }
   }
 
   /** Is the purchase the same when every copy is made as it is here? */
   function sameWaysDo(next: Length): boolean {
-    const { order, narrower, inPlay } = at(next)
+    const { order, inPlay } = at(next)
     const settings = inPlay.flatMap((c): Setting[] => {
       const setting = settingOf(order, c, found.widths.get(c.name) ?? -1)
       return setting ? [setting] : []
@@ -81,7 +83,7 @@ export function enoughFrom(
 
   /** Is it the same with the best ways for that width? */
   function someWaysDo(next: Length): boolean {
-    const { order, narrower, inPlay } = at(next)
+    const { order, inPlay } = at(next)
     const then = order.cloths.find((c) => c.name === cloth.name)!
     const value =
       best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, then, index, bought)

@@ -222,7 +222,12 @@ function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
       share && {
         ...share,
         spreads: share.spreads.map((spread) => {
-          const { asked, answer } = book.lay(setting, spread.ground, spread.counts, 'tidy')
+          const { asked, answer } = book.lay(
+            setting,
+            spread.nth === null ? setting.open! : spread.ground,
+            spread.counts,
+            'tidy',
+          )
           const before = spread.answer.length!
           if (answer.length === null || answer.length > before || answer.status === 'stopped') return spread
           if (spread.nth === null) {

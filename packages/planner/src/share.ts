@@ -58,8 +58,9 @@ interface Laid {
 export type How = 'quick' | 'look' | 'deep' | 'tidy'
 
 const QUICK = 1
-/** What a bound and the quick starts cost, about, in steps. */
-const START_STEPS = 10_000
+/** What a bound costs, about, in steps, and what a bound, weights and the quick starts do. */
+const BOUND_STEPS = 2_500
+const START_STEPS = 5_000
 
 /** Layouts worked out so far, so that no request is laid twice. */
 export class LayoutBook {
@@ -72,15 +73,19 @@ export class LayoutBook {
   readonly #bounds = new Map<string, Certificate>()
   readonly #shares = new Map<string, Sharing>()
 
-  constructor(order: Order, objective: Objective, effort: Effort) {
+  /** layouts known already; what this book works out is not added there */
+  readonly #before: LayoutBook | null
+
+  constructor(order: Order, objective: Objective, effort: Effort, before: LayoutBook | null = null) {
     this.order = order
     this.objective = objective
     this.effort = effort
+    this.#before = before
   }
 
   lay(setting: Setting, ground: Ground, counts: Counts, how: How): Laid {
     const key = `${setting.id}|${groundKey(ground)}|${how}|${countsKey(counts)}`
-    const known = this.#answers.get(key)
+    const known = this.#answers.get(key) ?? (this.#before ? this.#before.#answers.get(key) : undefined)
     if (known) return known
     const asked = ask(this.order, ground, counts, setting.bundles)
     const { stop, lookSteps, deepSteps } = this.effort
@@ -110,10 +115,10 @@ export class LayoutBook {
   /** A bound on the laid length of a bolt, cheaply. */
   bound(setting: Setting, ground: Ground, counts: Counts): Certificate {
     const key = `${setting.id}|${countsKey(counts)}`
-    const known = this.#bounds.get(key)
+    const known = this.#bounds.get(key) ?? (this.#before ? this.#before.#bounds.get(key) : undefined)
     if (known) return known
     const certificate = bound(ask(this.order, ground, counts, setting.bundles).request)
-    this.steps += START_STEPS
+    this.steps += BOUND_STEPS
     this.#bounds.set(key, certificate)
     return certificate
   }
@@ -131,11 +136,7 @@ export class LayoutBook {
       const { answer } = this.lay(setting, shortened(open, long), counts, how)
       if (answer.status === 'infeasible') return 'never'
       if (answer.length === null) return { bound: answer.bound }
-      // the same search without the limit may end elsewhere when its effort is spent
-      const whole = buyAll(this, setting, counts, how)
-      if (!whole || whole.laid > answer.length)
-        return { share: buyAll(this, { ...setting, open: shortened(open, answer.length) }, counts, how) ?? whole! }
-      return { share: whole }
+      return { share: buyAll(this, { ...setting, open: shortened(open, long) }, counts, how)! }
     }
     return { share: buyAll(this, setting, counts, how)! }
   }
@@ -151,12 +152,13 @@ export class LayoutBook {
   /** The cheapest sharing of these pieces. */
   share(setting: Setting, counts: Counts, how: How): Sharing {
     const key = `${setting.id}|${how}|${countsKey(counts)}`
-    const known = this.#shares.get(key)
+    const known = this.#shares.get(key) ?? (this.#before ? this.#before.#shares.get(key) : undefined)
     if (known !== undefined) return known
     const sharing =
       setting.open && setting.owned.length === 0
         ? { share: buyAll(this, setting, counts, how), certain: true }
         : mixed(this, setting, counts, how)
+    if (!sharing.share && !sharing.certain && how === 'look') return this.share(setting, counts, 'deep')
     if (!sharing.share?.stopped) this.#shares.set(key, sharing)
     return sharing
   }
@@ -311,7 +313,9 @@ function largestLoads(
   if (demands.length > MOST_DEMANDS || demands.some((d) => d.tie))
     return { counts: [greedyLoad(book, setting, ground, counts)], complete: false }
   const { stop } = book.effort
-  const fits = whatFits(asked.request, { effort: book.effort.lookSteps, ...(stop ? { stop } : {}) })
+  // where nothing can be bought any sharing will do, and the first loads found mostly give one
+  const effort = setting.open ? book.effort.lookSteps : book.effort.lookSteps / (how === 'deep' ? 1 : 8)
+  const fits = whatFits(asked.request, { effort, ...(stop ? { stop } : {}) })
   book.steps += fits.steps
   let whole = fits.complete
   const found = new Map<string, Counts>()

@@ -57,7 +57,7 @@ export function laysWithin(request: Request, length: number, control: Control): 
     length: limit,
     effort,
     stop,
-    weights,
+    weights: weights(),
   })
   return search.finished ? search.best.some((b) => b.length <= limit) : null
 }
@@ -77,7 +77,7 @@ export function bound(request: Request): Certificate {
 function boundOf(
   problem: Problem,
   enough: number,
-): { readonly certificate: Certificate; readonly weights: readonly Weights[] } {
+): { readonly certificate: Certificate; readonly weights: () => readonly Weights[] } {
   const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
   const simple = up(simpleBound(problem))
   // with few kinds the weights are worth having even where the bars bound no better
@@ -87,7 +87,8 @@ function boundOf(
   const best = raised && raised.bound > simple.bound ? raised : simple
   return {
     certificate: { ...best, bound: best.bound * problem.unitAlong },
-    weights: bars ? weighings(problem, bars, enough) : [],
+    // asked for where the fronts need them: they cost more than the bound itself
+    weights: () => (bars ? weighings(problem, bars, enough) : []),
   }
 }
 
@@ -122,7 +123,7 @@ class Run {
   private certificate: Certificate = { by: 'area', bound: 0 }
   /** the block that the best layout comes from, when the exact methods found it on cloth without flaws */
   private block: Finished | null = null
-  private weights: readonly Weights[] = []
+  private weights: () => readonly Weights[] = () => []
   private steps = 0
   private stopped = false
 
@@ -180,7 +181,7 @@ class Run {
     const found = shortest(problem, {
       lower: this.certificate.bound / problem.unitAlong,
       upper: this.upper(),
-      weights: this.weights,
+      weights: this.weights(),
       effort: Math.max(0, Math.floor(until) - this.steps),
       stop: control.stop,
       ...(problem.cuts === 'guillotine' && {

@@ -31,10 +31,14 @@ export class Reach {
   private fill(bits: Uint32Array, counts: readonly number[]): void {
     bits.fill(0)
     bits[0] = 1
-    for (const [i, { sizes }] of this.items.entries())
+    // no sum so far lies in a word above this one
+    let top = 0
+    for (const [i, { sizes }] of this.items.entries()) {
+      const words = Math.ceil(Math.max(...sizes) / 32)
       for (let n = 0; n < counts[i]!; n++) {
+        top = Math.min(bits.length - 1, top + words)
         // from the top down, so that each word still holds the sums before this copy
-        for (let w = bits.length - 1; w >= 0; w--) {
+        for (let w = top; w >= 0; w--) {
           let value = bits[w]!
           for (const size of sizes) {
             const from = w - (size >> 5)
@@ -45,6 +49,7 @@ export class Reach {
           bits[w] = value
         }
       }
+    }
   }
 }
 
