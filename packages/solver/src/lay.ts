@@ -1,4 +1,4 @@
-import { barBound, between } from './bounds/bars.ts'
+import { barBound, between, repriced } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import type { Weights } from './bounds/weights.ts'
 import { weightsOf } from './bounds/weights.ts'
@@ -9,8 +9,8 @@ import { fronts, multisets } from './exact/fronts.ts'
 import { Phases } from './exact/phases.ts'
 import { shortest } from './exact/shortest.ts'
 import type { Layout } from './layout.ts'
-import { answerOf, layoutOf } from './layout.ts'
-import type { Answer, Certificate, Control, Request } from './model.ts'
+import { answerOf, layoutFrom, layoutOf } from './layout.ts'
+import type { Answer, Certificate, Control, Placement, Request } from './model.ts'
 import type { Problem, Spot } from './problem.ts'
 import { normalise, placementsOf, shortAcross, shortAlong } from './problem.ts'
 import { searchFree, searchGuillotine } from './search/index.ts'
@@ -28,6 +28,22 @@ export function lay(request: Request, control: Control): Answer {
   const problem = normalise(request)
   if (!problem) return cannot(request)
   return new Run(problem, control).answer()
+}
+
+/** What is known of a request before it is laid, from the same demands on fields of other widths. */
+export interface Known {
+  /** an answer for a wider field: nothing is shorter here than its bound */
+  readonly wider: Answer | null
+  /** a layout that fits this field too */
+  readonly placements: readonly Placement[] | null
+}
+
+/** As `lay`, with something known beforehand. */
+export function layKnowing(request: Request, control: Control, known: Known): Answer {
+  validate(request)
+  const problem = normalise(request)
+  if (!problem) return cannot(request)
+  return new Run(problem, control).answer(known)
 }
 
 /**
@@ -141,13 +157,17 @@ class Run {
       : control
   }
 
-  answer(): Answer {
+  answer(known: Known | null = null): Answer {
     const { problem, control } = this
     const longest = problem.request.field.length
-    this.offer(quickStart(problem))
-    const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY)
-    this.weights = weights
-    this.raise(certificate)
+    this.best = known?.placements ? layoutFrom(problem.request, known.placements) : null
+    if (known?.wider) this.raiseBy(known.wider.certificate)
+    if (!this.proved()) {
+      this.offer(quickStart(problem))
+      const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY)
+      this.weights = weights
+      this.raise(certificate)
+    }
     this.report()
     if (longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.steps)
@@ -267,6 +287,16 @@ class Run {
       this.best = layout
       this.block = null
     }
+  }
+
+  /** What bounds a wider field bounds this one. */
+  private raiseBy(wider: Certificate): void {
+    const { problem } = this
+    if (wider.by === 'exhausted') this.raise(wider)
+    const bars = wider.by === 'bars' ? repriced(problem, wider) : null
+    if (bars) this.raise({ ...bars, bound: roundUpLength(problem, bars.bound) * problem.unitAlong })
+    const simple = simpleBound(problem)
+    this.raise({ ...simple, bound: roundUpLength(problem, simple.bound) * problem.unitAlong })
   }
 
   private raise(certificate: Certificate): void {

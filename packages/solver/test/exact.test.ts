@@ -87,6 +87,26 @@ test('widths side by side answer as each width alone', () => {
   }
 })
 
+test('pieces that touch the right side go with it to wider cloth; no wider width is longer, however little the effort', () => {
+  for (let seed = 1; seed <= 14; seed++) {
+    const request = randomOrder(seed, { pieces: 12, width: 9, turning: seed % 2 === 0 })
+    const demands = request.demands.map((d, i) =>
+      i % 2 ? d : { ...d, postures: d.postures.map((p) => ({ ...p, flush: RIGHT })) },
+    )
+    const wide = { ...request, demands, field: { ...request.field, width: 16 } }
+    for (const effort of [100, 500_000]) {
+      let longest = 0
+      for (const { width, answer } of layForWidths(wide, [16, 14, 13, 10, 9, 7, 6], { effort })) {
+        const alone = { ...wide, field: { ...wide.field, width } }
+        expect(check(alone, answer), `seed ${seed} width ${width}`).toEqual([])
+        expect(answer.length, `seed ${seed} width ${width}`).toBeGreaterThanOrEqual(longest)
+        longest = answer.length!
+        if (answer.status === 'proved') expect(lay(alone, { effort: 500_000 }).length).toBe(answer.length)
+      }
+    }
+  }
+})
+
 test('the narrowest width that will do: one step less is longer', () => {
   const request = open(40, [piece('a', 4, 9, 10), piece('b', 2, 7, 10)])
   const length = lay({ ...request, field: { ...request.field, width: 25 } }, { effort: 500_000 }).length!

@@ -111,17 +111,31 @@ export function certificateOf(problem: Problem, price: (kind: number, posture: n
 /** The bound that the prices of two others in the middle show. */
 export function between(problem: Problem, a: Certificate, b: Certificate): Certificate | null {
   if (a.by !== 'bars' || b.by !== 'bars') return null
+  const at = pricesOf(problem)
+  return certificateOf(
+    problem,
+    (kind, posture) => a.prices[at(kind, posture)]! * b.capacity + b.prices[at(kind, posture)]! * a.capacity,
+  )
+}
+
+/** The bound that prices found for a field of another width show here. */
+export function repriced(problem: Problem, { prices }: Extract<Certificate, { by: 'bars' }>): Certificate | null {
+  const at = pricesOf(problem)
+  return certificateOf(problem, (kind, posture) => prices[at(kind, posture)]!)
+}
+
+/** Where in a certificate's list the price of a kind's posture stands. */
+function pricesOf(problem: Problem): (kind: number, posture: number) => number {
   const firsts: number[] = []
   let at = 0
   for (const d of problem.request.demands) {
     firsts.push(at)
     at += d.postures.length
   }
-  return certificateOf(problem, (kind, posture) => {
+  return (kind, posture) => {
     const k = problem.kinds[kind]!
-    const i = firsts[k.demands[0]!.demand]! + k.possible[posture]!.index
-    return a.prices[i]! * b.capacity + b.prices[i]! * a.capacity
-  })
+    return firsts[k.demands[0]!.demand]! + k.possible[posture]!.index
+  }
 }
 
 function better(a: Certificate | null, b: Certificate | null): Certificate | null {
