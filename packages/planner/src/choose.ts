@@ -7,6 +7,8 @@ import { fromSameCloths } from './options.ts'
 import type { Setting } from './setting.ts'
 import type { LayoutBook, Share } from './share.ts'
 import { longestFor, valueToBuy } from './share.ts'
+import type { Wish } from './wishes.ts'
+import { compareWishes } from './wishes.ts'
 
 /**
  * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
@@ -25,14 +27,6 @@ export interface Chosen {
   readonly wish: Wish
 }
 
-/** The first wishes, in their order; smaller is better. */
-export interface Wish {
-  readonly value: bigint
-  readonly opened: number
-  readonly seams: number
-  readonly laid: number
-}
-
 export interface ChoiceAnswer {
   readonly best: Chosen | null
   /** no choice of ways and no sharing buys less; Infinity is null: nothing can be made at all */
@@ -40,11 +34,6 @@ export interface ChoiceAnswer {
   /** proved: the search ended by itself, and nothing it left aside can buy less */
   readonly status: 'proved' | 'best-found' | 'stopped'
   readonly by: 'area' | 'bars' | 'exhausted'
-}
-
-export function compareWishes(a: Wish, b: Wish): number {
-  if (a.value !== b.value) return a.value < b.value ? -1 : 1
-  return a.opened - b.opened || a.seams - b.seams || a.laid - b.laid
 }
 
 /** A search that has found nothing goes on this many times longer. */

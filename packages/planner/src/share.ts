@@ -13,6 +13,8 @@ import type { Ground } from './field.ts'
 import { mustKeep, runsAlong } from './must-keep.ts'
 import { leaves } from './parts.ts'
 import type { Setting } from './setting.ts'
+import type { Wish } from './wishes.ts'
+import { bestOfAsCheap } from './wishes.ts'
 
 /** One length, sheet or remnant that is used. */
 export interface Spread {
@@ -209,22 +211,26 @@ function buyAll(book: LayoutBook, setting: Setting, counts: Counts, how: How): S
 
 /** The sharings of one cloth may cost as much as this many layouts. */
 const SHARING_LOOKS = 4
+/** Of sharings that buy the same, this many are compared. */
+const MOST_AS_CHEAP = 200
 
 /**
  * Owned lengths beside cloth still to be bought. What goes on one owned length is one of the largest loads it can take; since
  * a piece less on the bolt never makes the bolt longer, no smaller load buys less. Loads are tried one owned length after
- * the other, and the fewest lengths that reach the least purchase are opened.
+ * the other; which of the cheapest sharings is taken, the wishes say.
  */
 function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sharing {
   const slots = setting.owned.flatMap(({ ground, nths }) => nths.map((nth) => ({ ground, nth })))
   const loads = new Map<Ground, { counts: Counts[]; complete: boolean }>()
   let complete = true
   let stopped = false
-  let best = null as Share | null
+  // the sharings that buy least, so far
+  let cheapest: { share: Share; wish: Wish; opens: ReadonlySet<string> }[] = []
   let tries = 0
   const until = book.steps + SHARING_LOOKS * book.effort.lookSteps
 
   tryFrom(0, counts, [])
+  const best = bestOfAsCheap(cheapest)?.share ?? null
   return {
     share: best && { ...best, bound: complete ? best.value : beyondOwned(book, setting, counts), stopped },
     certain: complete,
@@ -270,7 +276,12 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
       stopped: bought?.stopped ?? false,
     }
     stopped ||= share.stopped
-    if (!best || better(share, best)) best = share
+    const least = cheapest[0]?.share.value
+    if (least !== undefined && (share.value > least || (share.value === least && cheapest.length >= MOST_AS_CHEAP)))
+      return
+    const { value, opened, laid } = share
+    const opens = new Set(used.map((spread) => `${slots.findIndex((s) => s.ground === spread.ground)}#${spread.nth}`))
+    cheapest = [...(share.value === least ? cheapest : []), { share, wish: { value, opened, seams: 0, laid }, opens }]
   }
 
   function loadsOf(ground: Ground) {
@@ -292,9 +303,6 @@ function beyondOwned(book: LayoutBook, setting: Setting, counts: Counts): bigint
   for (const { ground, nths } of setting.owned) area -= nths.length * ground.field.width * (ground.field.length ?? 0)
   return area <= 0 ? 0n : valueToBuy(book, setting, Math.ceil(area / setting.ground.field.width))
 }
-
-const better = (a: Share, b: Share): boolean =>
-  a.value < b.value || (a.value === b.value && (a.opened < b.opened || (a.opened === b.opened && a.laid < b.laid)))
 
 /** The largest loads one owned length can take, by bundles. */
 function largestLoads(
