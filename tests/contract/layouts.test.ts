@@ -7,6 +7,8 @@ import type { LayoutFile } from './layout-checker.ts'
 import { checkLayout } from './layout-checker.ts'
 import { planFacts } from './plan-facts.ts'
 
+type Writable<T> = { -readonly [K in keyof T]: Writable<T[K]> }
+
 const fixtures = join(import.meta.dirname, '../../fixtures')
 
 /** The layout file of every plan among the fixtures, held against its plan by a reader that shares no code with the project. */
@@ -28,24 +30,21 @@ describe('the checker itself refuses a layout with one thing wrong', () => {
   if (!order.ok) throw new Error('the demo plan must read')
   const sound = writeLayout(plan(order.value))
   const facts = planFacts(text)
-  type Loose = {
-    cloths: Record<string, any>[]
-    pieces: Record<string, any>[]
-    finished: Record<string, any>[]
-    widths: Record<string, any>[]
-    proof: Record<string, any>
-  }
+  // the parts of a layout file that are spoilt below, open to writing
+  type Loose = Writable<Pick<LayoutFile, 'cloths' | 'finished' | 'widths'>>
   const wrongs: Readonly<Record<string, (file: Loose) => void>> = {
-    'a piece moved by a millimetre': (f) => (f.cloths[0]!.placed[0].x += 1),
+    'a piece moved by a millimetre': (f) => (f.cloths[0]!.placed[0]!.x += 1),
     'a piece left out': (f) => f.cloths[0]!.placed.pop(),
-    'a piece twice': (f) => f.cloths[0]!.placed.push(f.cloths[0]!.placed[0]),
-    'a piece a unit wider': (f) => (f.cloths[0]!.placed[0].width += 1 / 320),
-    'a selvedge where there is none': (f) => (f.cloths[0]!.placed[0].edges.start = { kind: 'selvedge' }),
+    'a piece twice': (f) => f.cloths[0]!.placed.push(f.cloths[0]!.placed[0]!),
+    'a piece a unit wider': (f) => (f.cloths[0]!.placed[0]!.width += 1 / 320),
+    'a selvedge where there is none': (f) => (f.cloths[0]!.placed[0]!.edges.start = { kind: 'selvedge' }),
     'a division left out': (f) => f.cloths[0]!.divisions.pop(),
-    'a division that stops short': (f) => (f.cloths[0]!.divisions[0].to -= 10),
+    'a division that stops short': (f) => (f.cloths[0]!.divisions[0]!.to -= 10),
     'a remnant that is not there': (f) => f.cloths[0]!.remnants.push({ x: 0, y: 0, width: 300, length: 600 }),
-    'a remnant not listed': (f) => f.cloths.forEach((c) => (c.remnants = [])),
-    'one step of the shop too much': (f) => (f.cloths.find((c) => c.buy)!.buy.length += 100),
+    'a remnant not listed': (f) => {
+      for (const c of f.cloths) c.remnants = []
+    },
+    'one step of the shop too much': (f) => (f.cloths.find((c) => c.buy)!.buy!.length += 100),
     'waste made prettier': (f) => (f.cloths[0]!.notUsed.percent -= 1),
     'a bound above the length': (f) => (f.cloths[0]!.proof.bound = f.cloths[0]!.proof.length + 1),
     'a cover that finishes short': (f) => (f.finished[0]!.width = f.finished[0]!.asked.width - 1),
