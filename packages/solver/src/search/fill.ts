@@ -187,7 +187,7 @@ function searched(run: Run, root: Node, total: number): Node {
     if (meter.steps <= 0 || meter.stop()) break
     seen.clear()
     let kept = 0
-    for (const candidate of waiting.candidates) {
+    for (const candidate of waiting.inOrder()) {
       const node = grown(candidate)
       settle(run, node)
       if (node.waste > run.budget) continue
@@ -204,9 +204,9 @@ function searched(run: Run, root: Node, total: number): Node {
   return best
 }
 
-/** The best candidates of one level in order, at most `room` of them; of equals the earlier stays ahead. */
+/** The best candidates of one level, at most `room` of them; of equals the earlier stays ahead. Sorted now and then, not each time. */
 class Level {
-  readonly candidates: Choice[] = []
+  private candidates: Choice[] = []
   private readonly room: number
   /** a candidate with this score or more is not kept */
   worst = Number.POSITIVE_INFINITY
@@ -216,13 +216,14 @@ class Level {
   }
 
   add(candidate: Choice): void {
-    const { candidates } = this
-    if (candidates.length === this.room) candidates.pop()
-    let at = candidates.length
-    candidates.push(candidate)
-    for (; at > 0 && candidates[at - 1]!.score > candidate.score; at--) candidates[at] = candidates[at - 1]!
-    candidates[at] = candidate
-    if (candidates.length === this.room) this.worst = candidates[this.room - 1]!.score
+    this.candidates.push(candidate)
+    if (this.candidates.length === 2 * this.room) this.worst = this.inOrder()[this.room - 1]!.score
+  }
+
+  inOrder(): readonly Choice[] {
+    this.candidates.sort((a, b) => a.score - b.score)
+    if (this.candidates.length > this.room) this.candidates.length = this.room
+    return this.candidates
   }
 }
 

@@ -1,12 +1,13 @@
 /**
  * Shortest strip for many pieces under guillotine divisions, at any time with the best so far. Trial lengths between the bound and
- * the best are filled by beam search, then regrown until every piece has room or the share of the effort is used up. A trial that
- * fails moves the next one up, a success moves it down. Nothing is proved here: the caller compares with its bound.
+ * the best are filled by beam search, then regrown until every piece has room or the share of the effort is used up. Where pieces
+ * may lie anywhere, each trial starts anew, and two failures double the beam (iterative widening, as in Fontan and Libralesso);
+ * elsewhere most trials start from the best found, cut off. Nothing is proved here: the caller compares with its bound.
  */
 import type { Control, Rect } from '../model.ts'
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import type { Filled, Meter } from './fill.ts'
+import type { Filled, FillOptions, Meter } from './fill.ts'
 import { fill, meterOf } from './fill.ts'
 import type { Random } from './random.ts'
 import { randomFrom } from './random.ts'
@@ -56,22 +57,97 @@ function growFrom(
   const meter = meterOf(control)
   const whole = needsWhole(problem) ? problem.length : null
   const pieces = problem.kinds.reduce((sum, kind) => sum + kind.count, 0)
-  let patience = Math.min(12_000 * pieces, Math.ceil(control.effort / 12))
+  // beam searches find short layouts of pieces that may lie anywhere more often than cutting off the one found does
+  const anew = start === null && isPlain(problem)
+  let beam = Math.max(8, Math.min(32, Math.floor(control.effort / (10 * pieces * pieces))))
+  let failed = 0
+  let noise = 0
+  let patience = Math.min((anew ? 1_500 : 12_000) * pieces, Math.ceil(control.effort / 12))
   let found = start
   for (let attempt = 0; meter.steps > 0 && !meter.stop(); attempt++) {
-    const upper: number = found === null ? longest : found.length - 1
+    const first = found === null
+    const upper: number = found === null ? longest : Math.min(longest, found.length - 1)
     if (upper < bound) break
-    const near = bound + Math.max(Math.min(1, attempt), Math.floor(bound / 128))
-    const further = found === null ? near : Math.max(near, bound + Math.floor(((upper - bound) * (attempt % 3)) / 2))
+    const further = anew ? inSteps(bound, upper, first, failed) : near(bound, upper, first, attempt)
     const length = whole ?? Math.min(upper, further)
-    const tried = attemptAt(problem, length, found, patience, meter, random)
-    if (tried !== null && tried.length <= upper) {
+    const before = meter.steps
+    const guide = anew
+      ? { beam, greed: [0.14, 0.07][failed % 2]!, noise }
+      : { beam: 24 << random.below(2), greed: [0.1, 0.2, 0.2, 0.3][random.below(4)]! }
+    const begun =
+      found === null || anew || random.below(3) === 0
+        ? begunAnew(problem, length, guide, meter, random)
+        : begunFrom(found, length, random)
+    const cost = before - meter.steps
+    const hopeless = anew && !first && begun.growth.outArea * 16 > problem.width * length
+    const limits = {
+      patience: anew ? Math.max(cost, patience) : patience,
+      tries: hopeless ? 0 : anew && !first ? 1 : 9,
+    }
+    const tried = attemptAt(problem, begun, found, limits, meter, random)
+    if (tried !== null && (found === null || tried.length < found.length)) {
       found = tried
-      control.onProgress?.(found.length, bound)
-      if (whole !== null) break
-    } else patience = Math.ceil(patience * 1.2)
+      if (found.length <= longest) control.onProgress?.(found.length, bound)
+      if (whole !== null && found.length <= longest) break
+      continue
+    }
+    if (!anew) patience = Math.ceil(patience * 1.2)
+    failed++
+    // after two failures wider, as long as that leaves steps for more; else with other guides
+    if (failed % 2 === 0 && 8 * cost < meter.steps && beam < WIDEST) beam *= 2
+    else if (failed % 2 === 0) noise = 40
   }
   return { found, steps: control.effort - meter.steps }
+}
+
+/** Beyond this the nodes of one level take more memory than they are worth. */
+const WIDEST = 2048
+
+/** While nothing is found, a length that is easily met; then, as `turn` rises, between the best and the bound, in steps down. */
+function inSteps(bound: number, upper: number, first: boolean, turn: number): number {
+  if (first) return bound + Math.floor(bound / 24)
+  return Math.max(near(bound, upper, true, turn), bound + Math.floor(((upper - bound) * (3 - (turn % 3))) / 4))
+}
+
+/** Close to the bound; with a layout at hand also halfway to it, and just short of it. */
+function near(bound: number, upper: number, first: boolean, turn: number): number {
+  const least = bound + Math.max(Math.min(1, turn), Math.floor(bound / 128))
+  return first ? least : Math.max(least, bound + Math.floor(((upper - bound) * (turn % 3)) / 2))
+}
+
+interface Begun {
+  readonly trial: Trial
+  readonly growth: Growth
+}
+
+/** The field filled by a beam search. */
+function begunAnew(
+  problem: Problem,
+  length: number,
+  guide: Pick<FillOptions, 'beam' | 'greed' | 'noise'>,
+  meter: Meter,
+  random: Random,
+): Begun {
+  const trial = trialOf(problem, length, random)
+  const area = trial.areas.reduce((sum, each, kind) => sum + each * trial.counts[kind]!, 0)
+  // beyond this much waste more would be left out than a regrowing brings in
+  const budget = trial.plain ? 3 * (trial.width * length - area) + area / 40 : Number.POSITIVE_INFINITY
+  const room = rect(0, 0, trial.width, length)
+  const { part } = fill(trial, room, trial.counts, { ...guide, budget, meter, random })
+  return { trial, growth: growthOf(trial, part) }
+}
+
+/** The layout found, its rows in other orders, cut off at a shorter length: of several such, the fullest. */
+function begunFrom(found: Found, length: number, random: Random): Begun {
+  const trial = { ...found.trial, length }
+  let best = growthOf(trial, cropped(found.part, length))
+  for (let tries = 0; trial.plain && tries < 24; tries++) {
+    const other = closedUp(shuffled(found.part, random), { x: 0, y: 0, length: found.part.rect.length })
+    const growth = growthOf(trial, cropped(other, length))
+    // the order at hand has been tried from before
+    if (tries === 0 || growth.outArea < best.outArea) best = growth
+  }
+  return { trial, growth: best }
 }
 
 /** Many pieces of few kinds, each wanted several times over, that may lie anywhere. */
@@ -131,29 +207,18 @@ function restLaid(trial: Trial, left: readonly number[], meter: Meter, random: R
   return found
 }
 
-/** Grows a start to the trial length, and to longer ones while that brings in what is out. Null: still not complete. */
+/** Grows a start to the trial length, and to up to `tries` − 1 longer ones while that brings in what is out. Null: not complete. */
 function attemptAt(
   problem: Problem,
-  length: number,
+  begun: Begun,
   found: Found | null,
-  patience: number,
+  { patience, tries }: { readonly patience: number; readonly tries: number },
   meter: Meter,
   random: Random,
 ): Found | null {
-  let trial: Trial
-  let growth: Growth
-  if (found !== null && random.below(3) > 0) {
-    trial = { ...found.trial, length }
-    growth = growthOf(trial, cropped(trial.plain ? shuffled(found.part, random) : found.part, length))
-  } else {
-    trial = trialOf(problem, length, random)
-    growth = growthOf(
-      trial,
-      filledFrom(trial, rect(0, 0, trial.width, length), trial.counts, 24 << random.below(2), meter, random).part,
-    )
-  }
+  let { trial, growth } = begun
   let best: Found | null = null
-  for (let extended = 0; extended < 9; extended++) {
+  for (let extended = 0; extended < tries; extended++) {
     // the first length has the most patience: the longer ones only let in what is still out
     growth = regrow(trial, growth, { meter, random, patience: extended === 0 ? patience : Math.ceil(patience / 4) })
     const complete = completed(trial, growth, meter, random)
@@ -178,15 +243,15 @@ function needsWhole({ length, zones, kinds }: Problem): boolean {
   return zones.end > 0 || kinds.some(({ postures }) => postures.some(({ flush }) => (flush & END) !== 0))
 }
 
-/** The rows of a layout in another order, closed up. */
+/** The rows of a layout in another order, at every depth. */
 function shuffled(part: Part, random: Random): Part {
-  if (part.kind !== 'split' || !part.rows) return part
-  const rows = part.parts.slice()
-  for (let i = rows.length - 1; i > 0; i--) {
+  if (part.kind !== 'split') return part
+  const parts = part.parts.map((each) => shuffled(each, random))
+  for (let i = parts.length - 1; part.rows && i > 0; i--) {
     const j = random.below(i + 1)
-    ;[rows[i], rows[j]] = [rows[j]!, rows[i]!]
+    ;[parts[i], parts[j]] = [parts[j]!, parts[i]!]
   }
-  return closedUp(splitOf(part.rect, true, rows), { x: 0, y: 0, length: part.rect.length })
+  return splitOf(part.rect, part.rows, parts)
 }
 
 /** The layout cut off at `end`: pieces that reach beyond it are taken out. */
