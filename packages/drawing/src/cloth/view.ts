@@ -56,11 +56,10 @@ export const wholeStretch = (cloth: CutCloth): Stretch => ({ from: 0, to: cloth.
  * Stretches of at most `longest` units, each with a piece in it, broken at tears right across; where there is none in reach the picture is
  * interrupted at the piece end that lies farthest, or failing that anywhere.
  */
-export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] {
+export function stretches(cloth: CutCloth, longest: number, within: Stretch = wholeStretch(cloth)): readonly Stretch[] {
   const found: Stretch[] = []
-  let from = 0
-  let fromFlag: string | null = null
-  while (cloth.length - from > longest) {
+  let { from, fromFlag } = within
+  while (within.to - from > longest) {
     const inReach = (divisions: readonly Division[]): Division | undefined =>
       divisions
         .filter((d) => d.at - from <= longest && cloth.placed.some((p) => p.y < d.at && p.y + p.length > from))
@@ -73,7 +72,7 @@ export function stretches(cloth: CutCloth, longest: number): readonly Stretch[] 
     from = to
     fromFlag = tear?.flag ?? null
   }
-  found.push({ from, to: cloth.length, fromFlag, toFlag: null })
+  found.push({ from, to: within.to, fromFlag, toFlag: within.toFlag })
   return found
 }
 

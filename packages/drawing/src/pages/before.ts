@@ -71,7 +71,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
 
   // the check line takes the foot of the first page
   function lowest(): number {
-    return leaves.length === 1 ? 232 : BOTTOM
+    return leaves.length === 1 ? 229 : BOTTOM
   }
   function turnOver(): void {
     on = leaf('before', 'Before the first cut, goes on', [], style)

@@ -24,9 +24,17 @@ import { checkLine, FRAME, leaf } from './leaf.ts'
 /** Paper is this many times smaller than cloth: the ratios of ISO 5455 that suit bedding. */
 type Scale = 10 | 20 | 50
 
-// the drawing zone of the frame
-const TOP = 33
-const ZONE = 206
+/** The drawing zone of the frame: where cloth begins, how much of it may be drawn, and the bar scale below. */
+interface Zone {
+  readonly top: number
+  readonly tall: number
+  readonly bar: number
+}
+
+const TWO_COLUMNS: Zone = { top: 33, tall: 206, bar: 0 }
+const AIRY: Zone = { top: 33, tall: 196, bar: 238.5 }
+/** for stretches that would each take a page otherwise */
+const FULL: Zone = { top: 29.3, tall: 203.2, bar: 241.3 }
 /** how far tears run out at the right where two columns leave little room */
 const LEAST_OVERRUN = 1.5
 
@@ -35,15 +43,18 @@ export function mapLeaves(result: Result, set: AlikeSet, measure: Measure, style
   const { cloth } = set
   const setting = (lettering: Style, scale: Scale): Setting => {
     const ruler = rulerWidth(cloth, measure, lettering)
-    return { result, set, cloth, measure, style: lettering, scale, perUnit: 1 / (320 * scale), ruler }
+    return { result, set, zone: AIRY, cloth, measure, style: lettering, scale, perUnit: 1 / (320 * scale), ruler }
   }
   // large lettering gives way where names or flags would find no place, then the scale does
   const usual = paperStyle(false)
   const scale = scaleFor(cloth, rulerWidth(cloth, measure, style))
   const tries = [setting(style, scale), setting(usual, scale), setting(usual, 10)].filter(fitsAcross)
   for (const each of tries) {
-    const leaves = twoColumns(each) ?? keyBeside(each) ?? keyBelow(each, false)
-    if (leaves !== null) return leaves
+    const two = twoColumns({ ...each, zone: TWO_COLUMNS })
+    if (two !== null) return two
+    const [airy, full] = [AIRY, FULL].map((zone) => keyBeside({ ...each, zone }) ?? keyBelow({ ...each, zone }, false))
+    if (full && (!airy || full.length < airy.length)) return full
+    if (airy) return airy
   }
   return keyBelow(setting(usual, scale), true)!
 }
@@ -51,6 +62,7 @@ export function mapLeaves(result: Result, set: AlikeSet, measure: Measure, style
 interface Setting {
   readonly result: Result
   readonly set: AlikeSet
+  readonly zone: Zone
   readonly cloth: CutCloth
   readonly measure: Measure
   readonly style: Style
@@ -66,18 +78,18 @@ const fitsAcross = ({ cloth, perUnit, ruler }: Setting): boolean =>
 /** The largest scale at which the cloth's width fits; 1:10 only where the whole cloth is small. */
 function scaleFor(cloth: CutCloth, ruler: number): Scale {
   const fits = (scale: Scale): boolean => ruler + cloth.width / (320 * scale) + OVERRUN <= FRAME.width
-  if (fits(10) && cloth.length / 3200 <= ZONE - 45) return 10
+  if (fits(10) && cloth.length / 3200 <= TWO_COLUMNS.tall - 45) return 10
   return fits(20) ? 20 : 50
 }
 
 /** Two columns on a page, the second with the key below it; null when the cloth is too wide, short or full of small pieces. */
 function twoColumns(setting: Setting): readonly Leaf[] | null {
-  const { cloth, measure, style, perUnit, ruler } = setting
+  const { zone, cloth, measure, style, perUnit, ruler } = setting
   const column = FRAME.width / 2
   const clothWide = cloth.width * perUnit
-  if (ruler + clothWide + LEAST_OVERRUN > column || cloth.length * perUnit <= ZONE - 40) return null
+  if (ruler + clothWide + LEAST_OVERRUN > column || cloth.length * perUnit <= zone.tall - 40) return null
   const pastRight = Math.min(OVERRUN, column - ruler - clothWide)
-  const found = stretches(cloth, Math.floor(ZONE / perUnit))
+  const found = stretches(cloth, Math.floor(zone.tall / perUnit))
   const leaves: Leaf[] = []
   for (let i = 0; i < found.length; i += 2) {
     const pair = found.slice(i, i + 2)
@@ -85,10 +97,10 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     const drawings: Drawing[] = []
     for (const [which, stretch] of pair.entries()) {
       const left = which * column + ruler
-      const below = TOP + (stretch.to - stretch.from) * perUnit + style.small * 2.2
-      const room = TOP + ZONE - below
+      const below = zone.top + (stretch.to - stretch.from) * perUnit + style.small * 2.2
+      const room = zone.top + zone.tall - below
       const drawing = drawStretch(cloth, {
-        view: { stretch, left, top: TOP, perUnit, pastRight },
+        view: { stretch, left, top: zone.top, perUnit, pastRight },
         measure,
         style,
         rulerLeft: which * column,
@@ -102,7 +114,7 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     }
     const x = column + 4
     const second = pair[1]
-    const lowest = second ? lowestOf(drawings[1]!, TOP + (second.to - second.from) * perUnit) : TOP - 7
+    const lowest = second ? lowestOf(drawings[1]!, zone.top + (second.to - second.from) * perUnit) : zone.top - 7
     // without room the key stands with the whole cloth alone; the scale is wanted on every page
     const full = keyMarks(keyRows(cloth, drawings, measure), x, lowest + 7, FRAME.width - x, style, 1)
     const key = lowest + full.height + 21 <= 236 ? full : { marks: [], height: 0 }
@@ -116,28 +128,28 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
 
 /** One column, with remarks and the key beside it; null when there is no room for them. */
 function keyBeside(setting: Setting): readonly Leaf[] | null {
-  const { cloth, measure, style, perUnit, ruler } = setting
+  const { zone, cloth, measure, style, perUnit, ruler } = setting
   const marginLeft = ruler + cloth.width * perUnit + OVERRUN + 12.5
   const width = FRAME.width - marginLeft
   if (width < 50) return null
   const leaves: Leaf[] = []
-  for (const stretch of stretches(cloth, Math.floor((ZONE - 10) / perUnit))) {
+  for (const stretch of stretches(cloth, Math.floor(zone.tall / perUnit))) {
     const on = titled(setting, stretch)
-    const bottom = TOP + (stretch.to - stretch.from) * perUnit
-    const drawing = oneStretch(setting, stretch, 10)
+    const bottom = zone.top + (stretch.to - stretch.from) * perUnit
+    const drawing = oneStretch(setting, stretch)
     if (drawing.homeless.length > 0) return null
     const notes = notesBeside(remarks(cloth, stretch), marginLeft, width, style, drawing, setting, stretch)
     const rows = keyRows(cloth, [drawing], measure)
     const { height } = keyMarks(rows, 0, 0, width, style, 1)
-    const y = Math.max(notes.bottom + 4, Math.min(TOP + ZONE - height - 16, bottom - height))
+    const y = Math.max(notes.bottom + 4, Math.min(zone.top + zone.tall - height - 6, bottom - height))
     const below = lowestOf(drawing, bottom) + 6
     const wide = marginLeft - 4
     const columns = wide > 105 ? 2 : 1
     const place = [keyMarks(rows, marginLeft, y, width, style, 1), keyMarks(rows, 0, below, wide, style, columns)].find(
-      (key, i) => (i === 0 ? y : below) + key.height <= 234,
+      (key, i) => (i === 0 ? y : below) + key.height <= zone.bar - 4,
     )
     if (place === undefined) return null
-    addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, 238)])
+    addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, zone.bar)])
     on.parts.push(checkLine())
     leaves.push(on)
   }
@@ -146,37 +158,45 @@ function keyBeside(setting: Setting): readonly Leaf[] | null {
 
 /** One column for wide cloth, as long as the page; the key stands below it where there is room. */
 function keyBelow(setting: Setting, whatever: boolean): readonly Leaf[] | null {
-  const { cloth, measure, style, perUnit } = setting
-  const leaves: Leaf[] = []
-  for (const stretch of stretches(cloth, Math.floor((ZONE - 8) / perUnit))) {
-    const on = titled(setting, stretch)
-    const bottom = TOP + (stretch.to - stretch.from) * perUnit
-    const drawing = oneStretch(setting, stretch, 8)
-    if (drawing.homeless.length > 0 && !whatever) return null
-    const top = lowestOf(drawing, bottom) + 6
-    const key = keyMarks(keyRows(cloth, [drawing], measure), 0, top, FRAME.width, style, 2)
-    const fits = top + key.height <= 234
-    addFigure(on, setting, [drawing], [...(fits ? key.marks : []), ...scaleBar(setting, 0, 239)])
-    on.parts.push(checkLine())
-    leaves.push(on)
-  }
-  return leaves
+  const leaves = stretches(setting.cloth, Math.floor(setting.zone.tall / setting.perUnit)).flatMap((stretch) => {
+    const one = pageOf(setting, stretch, whatever)
+    if (one !== null || setting.zone === AIRY) return [one]
+    // names that find no room on a full page do so on two
+    return stretches(setting.cloth, Math.floor(AIRY.tall / setting.perUnit), stretch).map((half) =>
+      pageOf({ ...setting, zone: AIRY }, half, whatever),
+    )
+  })
+  return leaves.every((each) => each !== null) ? leaves : null
 }
 
-function oneStretch({ cloth, measure, style, perUnit, ruler }: Setting, stretch: Stretch, foot: number): Drawing {
+function pageOf(setting: Setting, stretch: Stretch, whatever: boolean): Leaf | null {
+  const { zone, cloth, measure, style, perUnit } = setting
+  const on = titled(setting, stretch)
+  const bottom = zone.top + (stretch.to - stretch.from) * perUnit
+  const drawing = oneStretch(setting, stretch)
+  if (drawing.homeless.length > 0 && !whatever) return null
+  const top = lowestOf(drawing, bottom) + 6
+  const key = keyMarks(keyRows(cloth, [drawing], measure), 0, top, FRAME.width, style, 2)
+  const fits = top + key.height <= zone.bar - 4
+  addFigure(on, setting, [drawing], [...(fits ? key.marks : []), ...scaleBar(setting, 0, zone.bar)])
+  on.parts.push(checkLine())
+  return on
+}
+
+function oneStretch({ zone, cloth, measure, style, perUnit, ruler }: Setting, stretch: Stretch): Drawing {
   const clothRight = ruler + cloth.width * perUnit
-  const bottom = TOP + (stretch.to - stretch.from) * perUnit
+  const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const marginLeft = clothRight + OVERRUN + 12.5
   const below = bottom + style.small * 2.2
   return drawStretch(cloth, {
-    view: { stretch, left: ruler, top: TOP, perUnit },
+    view: { stretch, left: ruler, top: zone.top, perUnit },
     measure,
     style,
     rulerLeft: 0,
     rightLimit: Math.min(clothRight + OVERRUN + 11, FRAME.width),
     margins: [
-      box(marginLeft, TOP, FRAME.width - marginLeft, bottom - TOP),
-      box(0, below, FRAME.width, TOP + ZONE - foot - below),
+      box(marginLeft, zone.top, FRAME.width - marginLeft, bottom - zone.top),
+      box(0, below, FRAME.width, zone.top + zone.tall - below),
     ].filter((each) => each.width > 12 && each.height > 5),
     done: null,
     goesOn: goesOn(stretch, 'next page'),
@@ -298,16 +318,16 @@ function notesBeside(
   width: number,
   style: Style,
   drawing: Drawing,
-  { perUnit }: Setting,
+  { zone, perUnit }: Setting,
   stretch: Stretch,
 ): { readonly marks: readonly Mark[]; readonly bottom: number } {
   const pitch = style.small * PITCH
   const marks: Mark[] = []
   const beside = drawing.texts.filter((each) => each.x + each.width > x - 2)
-  let y = TOP
+  let y = zone.top
   for (const note of notes) {
     const lines = wrap(capital(note.words), width, style.small, 500)
-    y = Math.max(y, TOP + (note.at - stretch.from) * perUnit)
+    y = Math.max(y, zone.top + (note.at - stretch.from) * perUnit)
     const blocked = (): boolean =>
       beside.some((each) => each.y < y + lines.length * pitch + 2 && each.y + each.height + 2 > y)
     while (blocked()) y += 2

@@ -198,8 +198,9 @@ export function orderLeaves(
 function howTo(cloths: readonly CutCloth[]): readonly string[] {
   const ways = new Set(cloths.flatMap((cloth) => cloth.divisions.map((d) => d.how)))
   const tears = ways.has('tear') || ways.has('shears-through-hem-then-tear')
+  const lettered = cloths.some((cloth) => stepsOf(cloth).some((step) => step.hand.startsWith('part ')))
   return [
-    'The side you measure from is named first. Down is along the selvedge.',
+    `The side measured from comes first. Down is along the selvedge.${lettered ? ' Letter every part.' : ''}`,
     ...(tears
       ? ['To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.']
       : ways.has('thread')
