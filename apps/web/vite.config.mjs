@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import { viteSingleFile } from 'vite-plugin-singlefile'
 import { mapFonts } from './map-fonts.mjs'
+import { withoutSyllableScripts } from './without-scripts.mjs'
 
 // a package is taken in only for what is used of it: the page itself holds no solver
 const treeshake = { moduleSideEffects: (id) => !/\/packages\/[a-z-]+\/src\//.test(id) }
@@ -13,7 +14,7 @@ export default defineConfig({
   base: './',
   plugins: [mapFonts(), viteSingleFile({ removeViteModuleLoader: true })],
   resolve: { alias: Object.fromEntries(UNUSED.map((name) => [name, unused])) },
-  worker: { format: 'iife', rolldownOptions: { treeshake } },
+  worker: { format: 'iife', plugins: () => [mapFonts(), withoutSyllableScripts()], rolldownOptions: { treeshake } },
   build: {
     target: 'es2022',
     outDir: 'dist',

@@ -1,8 +1,9 @@
 import type { Figure } from '@lengthwise/drawing'
-import { clothFigure, toSvg } from '@lengthwise/drawing'
+import { toSvg } from '@lengthwise/drawing'
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
+import { useFigure } from './draw-apart.ts'
 import { useWidth } from './use-width.ts'
 
 /** A piece or remnant that is looked for in the drawing. */
@@ -12,8 +13,6 @@ export interface Spot {
 }
 
 const ZOOMS = [0.5, 0.7, 1, 1.4, 2, 2.8]
-// millimetres of picture for one metre of cloth where there is room for it
-const USUAL = 110
 const UNITS_PER_METRE = 320_000
 /** Height of capitals to the size of the typeface. */
 const CAPITAL = 0.637
@@ -27,22 +26,24 @@ export function MapDrawing(props: {
   readonly onSpot: (spot: Spot | null) => void
 }): ComponentChildren {
   const { result, cloth, done, spot, onSpot } = props
-  const [room, width] = useWidth<HTMLDivElement>()
+  const [place, width] = useWidth<HTMLDivElement>()
   const [zoom, setZoom] = useState(2)
   const narrow = width < 640
   // pixels for one millimetre of the picture
   const pixels = narrow ? 1.7 : 2.2
-  const figure = useMemo(() => {
-    if (width === 0) return null
-    const options = {
-      smallestCapital: ((narrow ? 16 : 19) * CAPITAL) / pixels,
-      done: done === null ? null : Math.min(done, cloth.divisions.length),
-    }
-    const tried = clothFigure(result, cloth, { ...options, mmPerMetre: 60 })
-    const metres = cloth.width / UNITS_PER_METRE
-    const fits = Math.max(12, (width / pixels - (tried.width - metres * 60)) / metres)
-    return clothFigure(result, cloth, { ...options, mmPerMetre: Math.min(USUAL, fits) * (ZOOMS[zoom] ?? 1) })
-  }, [result, cloth, done, width, narrow, pixels, zoom])
+  const room = useMemo(
+    () =>
+      width === 0
+        ? null
+        : {
+            across: width / pixels,
+            smallestCapital: ((narrow ? 16 : 19) * CAPITAL) / pixels,
+            zoom: ZOOMS[zoom] ?? 1,
+            done,
+          },
+    [width, narrow, pixels, zoom, done],
+  )
+  const { figure, late } = useFigure(result, result.cloths.indexOf(cloth), room)
   const id = `map-${result.cloths.indexOf(cloth)}`
   const svg = useMemo(() => (figure === null ? '' : toSvg(figure, { id })), [figure, id])
   const view = figure === null ? null : inHand(figure, cloth, done)
@@ -57,7 +58,7 @@ export function MapDrawing(props: {
     onSpot(under === undefined || under.kind === 'division' ? null : { kind: under.kind, name: under.name })
   }
   return (
-    <div class="drawing" ref={room}>
+    <div class="drawing" ref={place}>
       <p class="buttons unprinted">
         <button type="button" class="outlined" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
           Smaller
@@ -66,6 +67,11 @@ export function MapDrawing(props: {
           Bigger
         </button>
       </p>
+      {late && (
+        <p class="hint" role="status">
+          Drawing the map of {cloth.placed.length} pieces…
+        </p>
+      )}
       {figure && view && (
         <section
           class="map"
