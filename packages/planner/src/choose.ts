@@ -44,7 +44,10 @@ const FOR_IMPROVING = 0.3
 /** Of the steps for a choice, this share is kept for the layouts that turn out to matter. */
 const KEPT_FOR_DEEP = 0.4
 
-/** `steps`: what may be spent; `cutOff`: what buys more than this is of no interest (a better width is known). */
+/**
+ * `known`: an answer to beat, found elsewhere; `best` is null when there is none better, and the bound speaks of it as well.
+ * `steps`: what may be spent; `cutOff`: what buys more than this is of no interest (a better width is known).
+ */
 export function chooseWays(
   book: LayoutBook,
   settings: readonly Setting[],
@@ -52,6 +55,7 @@ export function chooseWays(
   steps: number,
   cutOff: bigint | null = null,
   onBetter: (chosen: Chosen, bound: bigint) => void = () => {},
+  known: Wish | null = null,
 ): ChoiceAnswer {
   const { effort } = book
   const scales = settings.map((setting, s) => scaleOf(setting, s, choices))
@@ -77,7 +81,8 @@ export function chooseWays(
   const spent = (share: number) => looked > effort.choices || book.steps - stepsBefore > share * steps
 
   // a first whole choice, so that there is something to beat: by the wishes, or else with as little owned cloth as can be
-  if (root) {
+  const toBeat = (): Wish | null => best?.wish ?? known
+  if (root && !known) {
     dive(root, compareWishes)
     if (!best) dive(root, (a, b) => a.opened - b.opened || compareWishes(a, b))
     improve()
@@ -91,7 +96,7 @@ export function chooseWays(
   const left = heap.peek()?.wish.value ?? null
   const waiting = [...unproved.values(), left].filter((v) => v !== null)
   const least = waiting.length === 0 ? null : waiting.reduce(lesser)
-  const bestValue = best ? best.wish.value : null
+  const bestValue = toBeat()?.value ?? null
   // ways that were left out of a long list take no less cloth than those kept
   const capped = choices.some((choice) => choice.capped) ? byArea() : null
   const bounds = [bestValue, least, capped].filter((v) => v !== null)
@@ -107,14 +112,15 @@ export function chooseWays(
   function searchOn(share: number): void {
     given = false
     for (let node = heap.pop(); node; node = heap.pop()) {
-      if (best && compareWishes(node.wish, best.wish) >= 0) break
+      const target = toBeat()
+      if (target && compareWishes(node.wish, target) >= 0) break
       if (cutOff !== null && node.wish.value > cutOff) {
         heap.push(node)
         break
       }
       const halt = effort.stop?.() ?? false
       // without any layout yet the search goes on: there is nothing to show
-      if (best ? halt || spent(share) : looked > GIVE_UP * effort.choices) {
+      if (target ? halt || spent(share) : looked > GIVE_UP * effort.choices) {
         stopped = halt
         given = true
         heap.push(node)
@@ -143,7 +149,8 @@ export function chooseWays(
     for (const node of [...mine, ...others.map(([other]) => other)]) {
       if (spent(1) || effort.stop?.()) return
       const least = unproved.get(node)!
-      if (best && least >= best.wish.value && node !== chosenNode) continue
+      const target = toBeat()
+      if (target && least >= target.value && node !== chosenNode) continue
       unproved.delete(node)
       layOut(node, 'deep')
     }
@@ -250,6 +257,7 @@ export function chooseWays(
       option = 0
     }
     const weighed = items[item]!
+    const target = toBeat()
     const made: Node[] = []
     for (let o = option; o < weighed.options.length; o++) {
       const pick = weighed.options[o]!
@@ -264,7 +272,7 @@ export function chooseWays(
         seams: node.seams + pick.option.joins - weighed.fewestJoins,
         depth: node.depth + 1,
       })
-      if (child && (!best || compareWishes(child.wish, best.wish) < 0)) made.push(child)
+      if (child && (!target || compareWishes(child.wish, target) < 0)) made.push(child)
     }
     return made
   }
@@ -298,21 +306,22 @@ export function chooseWays(
     // owned cloth first; the last bolt only as far as it can still be better
     const asked = settings.flatMap((setting, s) => (counts[s]!.size > 0 ? [{ setting, s }] : []))
     const bolts = asked.filter(({ setting }) => setting.open && setting.owned.length === 0)
-    const last = best && node !== chosenNode && bolts.length === 1 ? bolts[0]! : null
+    const target = toBeat()
+    const last = target && node !== chosenNode && bolts.length === 1 ? bolts[0]! : null
     for (const { setting, s } of [...asked.filter((a) => a !== last), ...(last ? [last] : [])]) {
       let share: Share | null = null
-      if (best && s === last?.s) {
+      if (target && s === last?.s) {
         const rest = { value, opened, seams: node.seams, laid }
-        const long = longestBetter(setting, best.wish, rest)
+        const long = longestBetter(setting, target, rest)
         // whether it is cheaper comes first; whether it is as cheap and shorter waits until nothing is cheaper
-        const cheaper = longestFor(book, setting, best.wish.value - value - 1n)
+        const cheaper = longestFor(book, setting, target.value - value - 1n)
         const first = how === 'look' && !node.notCheaper ? Math.min(long, cheaper) : long
         const found = book.within(setting, counts[s]!, first, how)
         if (found === 'never') {
           if (first < long)
             heap.push({
               ...node,
-              wish: { ...node.wish, value: best.wish.value, laid: Math.max(node.wish.laid, laid + first + 1) },
+              wish: { ...node.wish, value: target.value, laid: Math.max(node.wish.laid, laid + first + 1) },
               notCheaper: true,
             })
           return
@@ -339,7 +348,7 @@ export function chooseWays(
     }
     if (least < value) unproved.set(node, least)
     const wish = { value, opened, seams: node.seams, laid }
-    if (best && node !== chosenNode && compareWishes(wish, best.wish) >= 0) return
+    if (target && node !== chosenNode && compareWishes(wish, target) >= 0) return
     if (best && compareWishes(wish, best.wish) > 0) return
     const options: Option[][] = choices.map(() => [])
     for (let pick = node.picks; pick; pick = pick.before) options[pick.item]!.unshift(pick.option)

@@ -7,6 +7,7 @@ import { solveAt } from './at-widths.ts'
 import { basketOf } from './basket.ts'
 import { objectiveOf } from './buying.ts'
 import type { Chosen } from './choose.ts'
+import { chooseWays } from './choose.ts'
 import { costOfPrint } from './cost-of-print.ts'
 import { effortOf } from './effort.ts'
 import type { Refusal } from './fault.ts'
@@ -46,6 +47,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
   for (const widths of combinations) consider(at(widths, oneByOne ? null : (best?.answer.best?.wish.value ?? null)))
   if (!all) for (let better = true; better; ) better = improveOneBolt()
 
+  if (all) for (const found of [...known.values()]) if (best) beat(best, found)
   if (!best?.answer.best) return cannotBeCut()
   const chosen: AtWidths = best
   const tidied = tidy(book, chosen)
@@ -72,6 +74,23 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     timed ||= found.answer.status === 'stopped'
     known.set(key, found)
     return found
+  }
+
+  /** What is not known to be no cheaper at other widths, or at these, is searched once more for no more than that. */
+  function beat(than: AtWidths, at: AtWidths): void {
+    const { wish } = than.answer.best!
+    const { bound } = at.answer
+    if (bound === null || bound >= wish.value || options.stop?.()) return
+    const answer = chooseWays(book, at.settings, at.choices, stepsEach, null, undefined, wish)
+    const raised = answer.bound !== null && answer.bound > bound ? answer.bound : bound
+    const proved = at.answer.best && raised >= at.answer.best.wish.value
+    const status = proved ? 'proved' : at.answer.status
+    const now: AtWidths = answer.best
+      ? { ...at, answer, cutOff: false }
+      : { ...at, answer: { ...at.answer, bound: raised, status } }
+    known.set([...at.widths.values()].join(), now)
+    if (answer.best) consider(now)
+    else if (at === best) best = now
   }
 
   function consider(found: AtWidths): boolean {
