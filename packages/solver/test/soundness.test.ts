@@ -30,6 +30,8 @@ const SPOILT: readonly (readonly [
   ['slack', tiedOrder],
   ['places', tiedOrder],
   ['walk', { turning: true }],
+  ['chains', {}],
+  ['chains', tiedOrder],
   ['zones', { zones: true, flush: true }],
   ['zones', { zones: true, flush: true, finite: true }],
   ['lengths', {}],

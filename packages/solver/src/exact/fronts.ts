@@ -28,6 +28,10 @@ import { SOUND } from './strictness.ts'
  *     |L |  B   |      so B, stacked on it, starts right of the zone
  *     +--+------+
  *
+ * Rows and columns grow by one element at a time. A row joined to a row is the same as the first joined to all but the last
+ * element of the second, and that to the last; where a smaller block outdoes one of these, it is split again, and its last element
+ * is of fewer pieces, so this ends.
+ *
  * Thinning (never loses a layout within the limits): a block with waste so large that field width × limit cannot hold the rest;
  * to its waste is added the waste nobody can avoid beside and before it, because no sum of widths (lengths) of the
  * remaining pieces fills those rows (columns).
@@ -235,6 +239,12 @@ class Search {
       }
   }
 
+  /** Of all ways to put a row or a column together, one element at a time is enough: two rows are not put beside each other. */
+  private mayJoin(how: number, a: number, b: number): boolean {
+    const { how: of } = this.blocks
+    return (of[a] === how ? 1 : 0) + (of[b] === how ? 1 : 0) + this.strictness.chains < 2
+  }
+
   // the two staircases are walked from their longest blocks on: to shorten the join, the longer of the two must give way
   private beside(sum: number, a: Cell, b: Cell): void {
     const { zones } = this.problem
@@ -249,7 +259,7 @@ class Search {
       const la = length[p]! + liftA
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
-      this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
+      if (this.mayJoin(BESIDE, p, q)) this.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
       if (la >= lb - walk) i++
       if (lb >= la - walk) j++
     }
@@ -268,7 +278,7 @@ class Search {
       const wa = width[p]! + liftA
       const wb = width[q]! + liftB
       const l = joined(length[p]!, length[q]!, (a.flush & START) !== 0, (b.flush & END) !== 0, zones.start, zones.end)
-      this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
+      if (this.mayJoin(AFTER, p, q)) this.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
       if (wa >= wb - walk) i--
       if (wb >= wa - walk) j--
     }
@@ -293,6 +303,7 @@ class Search {
     const shifts = this.phases!.shifts(pair, 0)
     for (const p of a.blocks)
       for (const q of b.blocks) {
+        if (!this.mayJoin(BESIDE, p, q)) continue
         const w = joined(width[p]!, width[q]!, (a.flush & LEFT) !== 0, (b.flush & RIGHT) !== 0, zones.left, zones.right)
         // the tied pieces of either one lie farther on
         for (const shift of shifts) {
@@ -330,6 +341,7 @@ class Search {
     const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
     for (const p of a.blocks)
       for (const q of b.blocks) {
+        if (!this.mayJoin(AFTER, p, q)) continue
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
         const at = length[p]!
         if (w * (at + length[q]!) > sum.room || at + length[q]! > this.limits.length) {

@@ -15,6 +15,8 @@ export interface Strictness {
   readonly movedDominance: number
   /** the walk along two staircases gives both steps up when their sizes differ by no more than this */
   readonly walk: number
+  /** 0: no row is joined to a row, no column to a column; 1: a row or column is joined to nothing along itself */
+  readonly chains: number
   /** added to the depth of the zone that a block without need of a side is kept out of */
   readonly zones: number
   /** taken off the room in which the tied pieces of a block may move without its growing */
@@ -32,6 +34,7 @@ export const SOUND: Strictness = {
   dominance: 0,
   movedDominance: 0,
   walk: 0,
+  chains: 0,
   zones: 0,
   slack: 0,
   places: 0,
