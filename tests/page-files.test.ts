@@ -130,6 +130,10 @@ describe('files', () => {
     await page.getByRole('button', { name: 'Stop and use the best so far' }).click({ timeout: 60_000 })
     expect(await page.locator('.so-far').textContent()).toMatch(/100 things: buy/)
     expect(await page.getByText('It was stopped by hand').isVisible()).toBe(true)
+    // so large a map is drawn beside the page, which goes on answering
+    await page.getByRole('link', { name: 'Change what you sew' }).click({ timeout: 5_000 })
+    await expect.poll(() => page.locator('.figure svg').first().isVisible(), { timeout: 60_000 }).toBe(true)
+    expect(await page.getByText('Drawing the map of').count()).toBe(0)
     expect(await page.locator('main').getAttribute('data-answer')).toBe('there')
   })
 

@@ -2,6 +2,7 @@ import { printLength, readLength } from '@lengthwise/units'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { joinSize, namesOf, splitSize, textOf, withoutUnit } from './plan.ts'
+import { unbroken } from './said.ts'
 import type { Scope } from './scope.ts'
 import { below, fieldId, problemsAt, setBelow, typeBelow, UNIT_WORDS } from './scope.ts'
 
@@ -383,5 +384,5 @@ function readAs(text: string, measureIn: 'cm' | 'mm' | 'in'): string {
   // what was typed is said exactly, the other unit as near as it can be measured
   const inch = printLength(read.value, 'in', { noBreak: true, finest: typedInches ? 64 : 8 })
   const metric = printLength(read.value, 'cm', { noBreak: true, places: typedInches ? 1 : 4 })
-  return typedInches ? `Read as ${inch} (${metric})` : `Read as ${metric} (${inch})`
+  return unbroken(typedInches ? `Read as ${inch} (${metric})` : `Read as ${metric} (${inch})`)
 }
