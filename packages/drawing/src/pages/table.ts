@@ -3,7 +3,7 @@ import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, line, text } from '../ink.ts'
 import type { Mark, Part } from '../scene.ts'
-import { fit, textWidth } from '../text.ts'
+import { fit, textWidth, wrap } from '../text.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME } from './leaf.ts'
 
@@ -27,7 +27,7 @@ export function setTable(
 ): void {
   const { small } = style
   const pitch = small * 2
-  const gap = 4
+  const gap = small < 4 ? 4 : 3
   const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? cell : 'bold' in cell ? cell.bold : '')
   const widest = columns.map((column, c) =>
     Math.max(
@@ -35,28 +35,49 @@ export function setTable(
       ...rows.flatMap((row) => ([500, 700] as const).map((weight) => textWidth(wordsOf(row[c] ?? ''), small, weight))),
     ),
   )
+  const words = columns.map((column, c) =>
+    Math.max(
+      ...[{ bold: column.head }, ...rows.map((row) => row[c] ?? '')].flatMap((cell) =>
+        wordsOf(cell)
+          .split(' ')
+          .map((word) => textWidth(word, small, 700)),
+      ),
+    ),
+  )
   const fixed = columns.reduce((sum, column, c) => sum + (column.share === 0 ? widest[c]! : 0), 0)
   const rest = FRAME.width - fixed - gap * (columns.length - 1)
-  const widths = shared(columns, widest, rest)
+  const widths = shared(columns, words, widest, rest)
+  const lineStep = small * 1.45
   let on = first
   let left = rows
   do {
-    const room = Math.max(1, Math.floor((BOTTOM - on.y) / pitch) - 1)
-    on.parts.push(part(left.slice(0, room)))
-    left = left.slice(room)
+    let room = BOTTOM - on.y - pitch
+    let fitting = 0
+    for (const row of left) {
+      room -= pitch + (linesOf(row) - 1) * lineStep
+      if (room < 0) break
+      fitting += 1
+    }
+    const shown = Math.max(1, fitting)
+    on.parts.push(part(left.slice(0, shown)))
+    left = left.slice(shown)
     if (left.length > 0) on = more()
   } while (left.length > 0)
 
   function part(shown: readonly (readonly Cell[])[]): Part {
     const rules: Mark[] = []
+    const ruled = (weight: number): void => {
+      rules.push(line([0, on.y + small * 0.55, FRAME.width, on.y + small * 0.55], weight))
+    }
     const head = cellsOf(
       columns.map((column) => ({ bold: column.head })),
       true,
     )
-    rules.push(line([0, on.y + small * 0.55, FRAME.width, on.y + small * 0.55], WEIGHTS.raw))
+    ruled(WEIGHTS.raw)
     const body = shown.map((row) => {
       const cells = cellsOf(row, false)
-      rules.push(line([0, on.y + small * 0.55, FRAME.width, on.y + small * 0.55], WEIGHTS.thin))
+      on.y += (linesOf(row) - 1) * lineStep
+      ruled(WEIGHTS.thin)
       return cells
     })
     on.y += small
@@ -77,27 +98,50 @@ export function setTable(
       x += width + gap
       if (typeof cell !== 'string' && 'tick' in cell)
         return { header, marks: [frameOf(box(at, on.y - small * 1.1, small * 1.25, small * 1.25), WEIGHTS.raw)] }
-      const words = fit(wordsOf(cell), width + 0.01, small, weight)
-      return { header, marks: words === '' ? [] : [text(words, at, on.y, small, weight, right ? 'end' : 'start')] }
+      const lines = cellLines(cell, c).filter((words) => words !== '')
+      const marks = lines.map((words, i) =>
+        text(words, at, on.y + i * lineStep, small, weight, right ? 'end' : 'start'),
+      )
+      return { header, marks }
     })
+  }
+
+  // three lines at most, the last cut short
+  function cellLines(cell: Cell, c: number): readonly string[] {
+    const weight = typeof cell !== 'string' ? 700 : 500
+    const width = widths[c]! + 0.01
+    const lines = wrap(wordsOf(cell), width, small, weight)
+    return lines.length <= 3 ? lines : [...lines.slice(0, 2), fit(lines.slice(2).join(' '), width, small, weight)]
+  }
+
+  function linesOf(row: readonly Cell[]): number {
+    return Math.max(...row.map((cell, c) => cellLines(cell, c).length))
   }
 }
 
-// fixed columns as wide as they need; the others too where there is room, else what is left is shared out
-function shared(columns: readonly Column[], widest: readonly number[], rest: number): readonly number[] {
+// every column as wide as its longest word, and what is left shared out up to the widest cell; without room for that, by share alone
+function shared(
+  columns: readonly Column[],
+  words: readonly number[],
+  widest: readonly number[],
+  rest: number,
+): readonly number[] {
   const open = new Set([...columns.keys()].filter((c) => columns[c]!.share > 0))
-  const widths = [...widest]
-  let room = rest
-  for (;;) {
+  const least = [...open].reduce((sum, c) => sum + words[c]!, 0)
+  const from = least <= rest ? words : columns.map(() => 0)
+  const widths = columns.map((column, c) => (column.share > 0 ? from[c]! : widest[c]!))
+  let room = rest - (least <= rest ? least : 0)
+  while (open.size > 0) {
     const shares = [...open].reduce((sum, c) => sum + columns[c]!.share, 0)
-    const small = [...open].filter((c) => widest[c]! <= (room * columns[c]!.share) / shares)
-    if (small.length === 0) {
-      for (const c of open) widths[c] = (room * columns[c]!.share) / shares
-      return widths
-    }
-    for (const c of small) {
+    const given = (c: number): number => widths[c]! + (room * columns[c]!.share) / shares
+    const full = [...open].filter((c) => widest[c]! <= given(c))
+    if (full.length === 0) for (const c of open) widths[c] = given(c)
+    if (full.length === 0) return widths
+    for (const c of full) {
       open.delete(c)
-      room -= widest[c]!
+      room -= widest[c]! - widths[c]!
+      widths[c] = widest[c]!
     }
   }
+  return widths
 }
