@@ -334,14 +334,15 @@ class Search {
 
   private afterTied(sum: Sum, a: Cell, b: Cell): void {
     const phases = this.phases!
-    const { width, length, slack } = this.blocks
+    const { how, width, length, slack } = this.blocks
     const flush = a.flush | b.flush
     const pair = phases.pair(a.phases, b.phases)
     const liftA = this.lift(a.flush, flush, LEFT, RIGHT)
     const liftB = this.lift(b.flush, flush, LEFT, RIGHT)
     for (const p of a.blocks)
       for (const q of b.blocks) {
-        if (!this.mayJoin(AFTER, p, q)) continue
+        // both orders are tried here, so the later one is always a single element
+        if (how[q] === AFTER || !this.mayJoin(AFTER, p, q)) continue
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
         const at = length[p]!
         if (w * (at + length[q]!) > sum.room || at + length[q]! > this.limits.length) {
