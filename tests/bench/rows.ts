@@ -4,6 +4,7 @@ import type { Answer, Request } from '@lengthwise/solver'
 import { check, lay, layForWidths } from '@lengthwise/solver'
 import type { Case } from './corpus.ts'
 import { batch, bedding, instancesFolder, published, requestOf, seeded, shapeOf, sliced } from './corpus.ts'
+import type { Piece } from './models.ts'
 import { freeModel, optimum } from './models.ts'
 import { packerLength } from './packer.ts'
 
@@ -183,32 +184,51 @@ function batchRow(seconds: number, say: Say): Row[] {
   ]
 }
 
+/** Both sides warmed up on other orders, then each order twice in turns; the better time of each side counts. */
 async function highs(seconds: number, say: Say): Promise<Row[]> {
-  await optimum(freeModel(10, [{ width: 1, length: 1 }]), 1)
+  for (let seed = 901; seed <= 915; seed++) {
+    const pieces = mixed(seed, 6)
+    await optimum(freeModel(100, pieces), 10)
+    measured(requestOf(100, pieces, 'free'), seconds)
+  }
   const ratios: number[] = []
   let agreed = 0
-  for (let seed = 1; seed <= 15; seed++) {
-    const below = seeded(seed)
-    const pieces = Array.from({ length: 6 }, () => ({ width: 10 + below(50), length: 10 + below(50) }))
-    const start = milliseconds()
-    const theirs = await optimum(freeModel(100, pieces), 30)
-    const between = milliseconds()
-    const { answer, ms } = measured(requestOf(100, pieces, 'free'), seconds)
+  let ended = 0
+  for (let seed = 1; seed <= 18; seed++) {
+    const pieces = mixed(seed, 6 + (seed % 3))
+    const request = requestOf(100, pieces, 'free')
+    let theirs: number | null = null
+    let best = Number.POSITIVE_INFINITY
+    let ours: Measured | null = null
+    for (let turn = 0; turn < 2; turn++) {
+      const start = milliseconds()
+      theirs = await optimum(freeModel(100, pieces), seconds)
+      best = Math.min(best, milliseconds() - start)
+      const again = measured(request, seconds)
+      if (ours === null || again.ms < ours.ms) ours = again
+    }
+    const { answer, ms } = ours!
+    if (theirs !== null) ended++
     if (theirs !== null && answer.status === 'proved' && answer.length === theirs) agreed++
-    ratios.push((between - start) / ms)
+    ratios.push(best / ms)
     say(
-      `- seed ${seed}: HiGHS ${theirs} in ${(between - start).toFixed(0)} ms, ours ${answer.length} in ${ms.toFixed(1)} ms`,
+      `- seed ${seed}, ${pieces.length} pieces: HiGHS ${theirs ?? 'not ended'} in ${best.toFixed(0)} ms, ours ${answer.length} in ${ms.toFixed(1)} ms`,
     )
   }
   const ratio = median(ratios)
   return [
     {
-      set: 'against HiGHS: 6 pieces, free cuts',
+      set: 'against HiGHS: 6 to 8 pieces, free cuts',
       must: 'the same answer, at least 50 times faster in the median',
-      reached: `${agreed} of 15 the same and proved, ${ratio.toFixed(0)} times faster`,
-      holds: agreed === 15 && ratio >= 50,
+      reached: `${agreed} of the ${ended} that HiGHS ended the same and proved, ${ratio.toFixed(0)} times faster`,
+      holds: agreed === ended && ratio >= 50,
     },
   ]
+}
+
+function mixed(seed: number, count: number): Piece[] {
+  const below = seeded(seed)
+  return Array.from({ length: count }, () => ({ width: 10 + below(50), length: 10 + below(50) }))
 }
 
 function slicedRow(seconds: number, say: Say): Row[] {

@@ -1,6 +1,6 @@
 /**
- * The solver measured: `npm run bench [-- row …] [--seconds n] [--date yyyy-mm-dd]`. Prints each case, then the table of what must
- * be reached, and writes both under tests/bench/results. Rows: small many free bedding widths batch highs sliced.
+ * The solver measured: `npm run bench [-- row …] [--seconds n] [--date yyyy-mm-dd] [--note text]`. Prints each case, then the
+ * table of what must be reached, and writes both under tests/bench/results. Rows: small many free bedding widths batch highs sliced.
  * Seconds are of processor time, so that other work on the machine does not decide; a run that meets them is stopped there, all
  * else is decided by steps.
  */
@@ -13,7 +13,7 @@ import { ROWS } from './rows.ts'
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { seconds: { type: 'string', default: '10' }, date: { type: 'string' } },
+  options: { seconds: { type: 'string', default: '10' }, date: { type: 'string' }, note: { type: 'string' } },
 })
 const unknown = positionals.filter((name) => !(name in ROWS))
 if (unknown.length > 0)
@@ -30,7 +30,7 @@ const say = (line: string): void => {
 say(`# Bench of ${date}`)
 say('')
 say(
-  `Node ${process.version}, ${cpus()[0]?.model ?? 'unknown processor'}, ${arch()}, ${release()}; ${values.seconds} s at most for a case.`,
+  `Node ${process.version}, ${cpus()[0]?.model ?? 'unknown processor'}, ${arch()}, ${release()}; ${values.seconds} s at most for a case.${values.note === undefined ? '' : ` ${values.note}`}`,
 )
 const table: Row[] = []
 for (const name of chosen) {
