@@ -125,6 +125,9 @@ const MOST_MULTISETS = 2 ** 50
 /** With no more multisets than this the fronts end in about a second, whatever the limits. */
 const SURE_MULTISETS = 10_000
 
+/** With more than this a search finds short layouts much sooner than the exact methods. */
+const SOON_MULTISETS = 2 ** 20
+
 /** With more than this the exact methods end only where hardly anything is wasted. */
 const HOPEFUL_MULTISETS = 2 ** 24
 
@@ -173,7 +176,7 @@ class Run {
       return answerOf('infeasible', null, this.certificate, this.steps)
     const sets = multisets(problem)
     // a little search first: a shorter layout spares the exact methods most of their work
-    if (!this.proved() && sets > HOPEFUL_MULTISETS) this.search(control.effort / 8)
+    if (!this.proved() && sets > SOON_MULTISETS) this.search(control.effort / 8)
     if (!this.proved() && (!problem.tied || Phases.of(problem, true)) && sets <= MOST_MULTISETS) {
       this.exact(this.exactShare(sets))
     }
