@@ -126,7 +126,12 @@ export function orderLeaves(
       const instead = others
         .map((other, i) => ` (on the ${ordinal(i + 1)} ${labelsListed(insteadOf(other, labels))})`)
         .join('')
-      const words = `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}${instead}${next === undefined ? '' : `; measure again before ${next}`}.`
+      // many have come away one by one, each numbered when it did
+      const numbered =
+        labels.length > 2
+          ? `Each has its number: ${labelsListed(labels)}`
+          : `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}`
+      const words = `${numbered}${instead}${next === undefined ? '' : `; measure again before ${next}`}.`
       const written = (y: number) => setRuns([[words, 500]], flagLeft, y, FRAME.width - flagLeft, small)
       if (on.y + (written(0).lines - 1) * pitch > BOTTOM) {
         turnOver(name)
