@@ -1,8 +1,9 @@
 // One file that runs anywhere Node does: code, typeface and page inside it.
 import { existsSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 
-const here = new URL('.', import.meta.url).pathname
+const here = fileURLToPath(new URL('.', import.meta.url))
 if (!existsSync(`${here}../web/dist/lengthwise.html`)) throw new Error('build the page first: node apps/web/build.mjs')
 
 await build({
