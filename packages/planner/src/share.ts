@@ -119,8 +119,10 @@ export class LayoutBook {
     const key = `${setting.id}|${countsKey(counts)}`
     const known = this.#bounds.get(key) ?? (this.#before ? this.#before.#bounds.get(key) : undefined)
     if (known) return known
-    const certificate = bound(ask(this.order, ground, counts, setting.bundles).request)
-    this.steps += BOUND_STEPS
+    const { stop } = this.effort
+    const paid = { steps: 0, ...(stop ? { stop } : {}) }
+    const certificate = bound(ask(this.order, ground, counts, setting.bundles).request, paid)
+    this.steps += BOUND_STEPS + paid.steps
     this.#bounds.set(key, certificate)
     return certificate
   }

@@ -1,3 +1,4 @@
+import type { Allowance } from './bounds/bars.ts'
 import { barBound, between, repriced } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import type { Weights } from './bounds/weights.ts'
@@ -58,7 +59,7 @@ export function laysWithin(request: Request, length: number, control: Control): 
   const start = quickStart(problem)
   const found = start && layoutOf(problem, start)
   if (found && found.length <= within) return true
-  const { certificate, weights } = boundOf(problem, within / problem.unitAlong + 1)
+  const { certificate, weights } = boundOf(problem, within / problem.unitAlong + 1, allowanceFor(control))
   if (certificate.bound > within) return false
   const certain =
     problem.cuts === 'guillotine' && problem.flaws.length === 0 && (!problem.tied || Phases.of(problem, true))
@@ -78,12 +79,21 @@ export function laysWithin(request: Request, length: number, control: Control): 
   return search.finished ? search.best.some((b) => b.length <= limit) : null
 }
 
-/** A bound on the length of any layout, with what shows it. Throws when a demand cannot be placed at all. */
-export function bound(request: Request): Certificate {
+/**
+ * A bound on the length of any layout, with what shows it. Throws when a demand cannot be placed at all.
+ * What it costs beyond the usual is added to `paid.steps`.
+ */
+export function bound(
+  request: Request,
+  paid: { steps: number; readonly stop?: () => boolean } = { steps: 0 },
+): Certificate {
   validate(request)
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
-  return boundOf(problem, Number.POSITIVE_INFINITY).certificate
+  const allowance = allowanceFor({ effort: 0, ...paid })
+  const { certificate } = boundOf(problem, Number.POSITIVE_INFINITY, allowance)
+  paid.steps += unusual(allowance)
+  return certificate
 }
 
 /**
@@ -93,31 +103,47 @@ export function bound(request: Request): Certificate {
 function boundOf(
   problem: Problem,
   enough: number,
+  allowance: Allowance,
 ): { readonly certificate: Certificate; readonly weights: () => readonly Weights[] } {
   const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
   const simple = up(simpleBound(problem))
   // with few kinds the weights are worth having even where the bars bound no better
   const known = problem.kinds.length <= FEW_KINDS ? 0 : simple.bound
-  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, known, enough)
+  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, known, enough, allowance)
   const raised = bars && up(bars)
   const best = raised && raised.bound > simple.bound ? raised : simple
   return {
     certificate: { ...best, bound: best.bound * problem.unitAlong },
     // asked for where the fronts need them: they cost more than the bound itself
-    weights: () => (bars ? weighings(problem, bars, enough) : []),
+    weights: () => (bars ? weighings(problem, bars, enough, allowance) : []),
   }
 }
 
 /** Several duals of the bar relaxation: each refuses other blocks. */
-function weighings(problem: Problem, bars: Certificate, enough: number): Weights[] {
+function weighings(problem: Problem, bars: Certificate, enough: number, allowance: Allowance): Weights[] {
   const few = problem.kinds.length <= FEW_KINDS
-  const leaning = few ? [barBound(problem, 0, enough, 1e-4), barBound(problem, 0, enough, -1e-4)] : []
+  const leaning = few ? [1e-4, -1e-4].map((lean) => barBound(problem, 0, enough, allowance, lean)) : []
   const [a, b] = leaning
   const all = [bars, ...leaning, a && b ? between(problem, a, b) : null]
   return all.flatMap((c) => (c && weightsOf(problem, c)) ?? [])
 }
 
 const FEW_KINDS = 24
+
+/** Steps that the bounds of one run may take, however little effort there is, and however much. */
+const LEAST_BOUND_STEPS = 200_000
+const MOST_BOUND_STEPS = 2_000_000
+
+/** So many of them are part of what any run costs and not counted; the others are taken from the searches. */
+const FREE_BOUND_STEPS = 100_000
+
+const unusual = ({ steps }: Allowance): number => Math.max(0, steps - FREE_BOUND_STEPS)
+
+const allowanceFor = ({ effort, stop }: Pick<Control, 'effort' | 'stop'>): Allowance => ({
+  most: Math.max(LEAST_BOUND_STEPS, Math.min(effort, MOST_BOUND_STEPS)),
+  steps: 0,
+  stop,
+})
 
 /** Most multisets that numbers can tell apart. */
 const MOST_MULTISETS = 2 ** 50
@@ -145,6 +171,9 @@ class Run {
   private weights: () => readonly Weights[] = () => []
   private steps = 0
   private stopped = false
+  private readonly allowance: Allowance
+  /** of the steps for bounds, what is counted so far */
+  private paid = 0
 
   constructor(problem: Problem, control: Control) {
     this.problem = problem
@@ -158,6 +187,7 @@ class Run {
           },
         }
       : control
+    this.allowance = allowanceFor(this.control)
   }
 
   answer(known: Known | null = null): Answer {
@@ -167,8 +197,9 @@ class Run {
     if (known?.wider) this.raiseBy(known.wider.certificate)
     if (!this.proved()) {
       this.offer(quickStart(problem))
-      const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY)
+      const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY, this.allowance)
       this.weights = weights
+      this.payForBounds()
       this.raise(certificate)
     }
     this.report()
@@ -189,6 +220,12 @@ class Run {
     return answerOf(status, this.best, this.certificate, this.steps)
   }
 
+  private payForBounds(): void {
+    const all = unusual(this.allowance)
+    this.steps += all - this.paid
+    this.paid = all
+  }
+
   /** Steps up to which the exact methods may go on: all where they surely end, few where they hardly will. */
   private exactShare(sets: number): number {
     const { effort } = this.control
@@ -201,10 +238,12 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
+    const weights = this.weights()
+    this.payForBounds()
     const found = shortest(problem, {
       lower: this.certificate.bound / problem.unitAlong,
       upper: this.upper(),
-      weights: this.weights(),
+      weights,
       effort: Math.max(0, Math.floor(until) - this.steps),
       stop: control.stop,
       ...(problem.cuts === 'guillotine' && {

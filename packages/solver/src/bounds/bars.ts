@@ -3,7 +3,7 @@ import solver from 'javascript-lp-solver'
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import type { Bar } from './dearest-bar.ts'
-import { dearestBars } from './dearest-bar.ts'
+import { dearestBars, MOST_WORK } from './dearest-bar.ts'
 
 /**
  * The bar relaxation: every slice across a layout is a bar of pieces side by side, and bars must supply each piece's
@@ -14,18 +14,27 @@ import { dearestBars } from './dearest-bar.ts'
  * values is found by a bounded knapsack and added, until none is worth more than 1. The programme's own answer is not trusted:
  * its values, rounded to whole prices, are priced exactly over all bars, and total ÷ dearest is a bound whatever the prices are
  * (Farley 1990). So it may also be stopped at any time: when no better bound than `known` can come, when one of `enough` has,
- * or when it has cost too much. Where many values are equally good, `lean` (a hair above or below 0) prefers later or earlier kinds.
+ * or when it has cost more than is allowed. Where many values are equally good, `lean` (a hair above or below 0) prefers later
+ * or earlier kinds.
  */
-export function barBound(problem: Problem, known: number, enough: number, lean = 0): Certificate | null {
+export function barBound(
+  problem: Problem,
+  known: number,
+  enough: number,
+  allowance: Allowance,
+  lean = 0,
+): Certificate | null {
   const { kinds } = problem
   const longest = Math.max(...kinds.flatMap((k) => k.possible.map((p) => p.length)))
   const bars: Bar[] = []
   for (const [kind, k] of kinds.entries())
     for (const [posture, p] of k.possible.entries())
       bars.push([{ kind, posture, times: Math.min(k.count, Math.max(1, Math.floor(problem.width / p.width))) }])
+  const listed = new Set(bars.map(keyOf))
   let best: Certificate | null = null
   let values: number[] | null = null
-  for (let work = 0; work < MOST_WORK; work += bars.length * kinds.length) {
+  while (allowance.steps < allowance.most && !allowance.stop?.()) {
+    allowance.steps += MASTER_STEPS * bars.length * kinds.length
     const next = solveMaster(problem, bars, longest, lean)
     if (!next) break
     values = next.values
@@ -34,20 +43,40 @@ export function barBound(problem: Problem, known: number, enough: number, lean =
     const price = (kind: number, posture: number) =>
       (next.values[kind]! * longest) / kinds[kind]!.possible[posture]!.length
     const dearest = dearestBars(problem, price, 8)
+    allowance.steps += dearest?.sums ?? MOST_WORK
     if (!dearest) return best
     const top = dearest.bars[0]?.price ?? 0
     if (top > 0 && (next.worth * longest) / top > (best?.bound ?? known))
       best = better(best, priced(problem, next.values, longest))
     if (best && best.bound >= enough) break
-    const found = dearest.bars.filter((b) => b.price > 1 + 1e-7)
+    // a bar already there is worth more than 1 only where the programme was solved with less than full accuracy
+    const found = dearest.bars.filter((b) => b.price > 1 + 1e-7 && !listed.has(keyOf(b.bar)))
     if (found.length === 0) break
-    bars.push(...found.map((b) => b.bar))
+    for (const { bar } of found) {
+      bars.push(bar)
+      listed.add(keyOf(bar))
+    }
   }
   return values ? better(best, priced(problem, values, longest)) : best
 }
 
-/** Rows times columns of all programmes solved: a second or so at most. */
-const MOST_WORK = 400_000
+/**
+ * Steps that bounds may take, and have taken so far, counted as the searches count theirs: a number of a programme's matrix
+ * takes as long as a few, a sum of a knapsack as one. `stop` ends a bound early; what it shows then is still true.
+ */
+export interface Allowance {
+  readonly most: number
+  steps: number
+  readonly stop?: (() => boolean) | undefined
+}
+
+const MASTER_STEPS = 5
+
+const keyOf = (bar: Bar): string =>
+  bar
+    .map(({ kind, posture, times }) => `${kind} ${posture} ${times}`)
+    .sort()
+    .join()
 
 /** Values of the kinds, in lengths of the longest piece: as much as possible in all, no known bar above 1. */
 function solveMaster(

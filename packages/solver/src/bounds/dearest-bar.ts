@@ -4,12 +4,13 @@ import type { Problem } from '../problem.ts'
 /** Pieces side by side: kinds in one of their postures, each some times. */
 export type Bar = readonly { readonly kind: number; readonly posture: number; readonly times: number }[]
 
-/** More sums than this are not listed. */
+/** More sums than this are not listed, nor looked at on the way: half a second or so. */
 const MOST_SUMS = 100_000
+export const MOST_WORK = 2_000_000
 
 /**
  * The bars of highest total price, at most `most`, dearest first: kinds no more often than their count, at most one piece that must
- * touch the left side and one that must touch the right. Null when there are too many sums to list.
+ * touch the left side and one that must touch the right. Null when there are too many sums to list. `sums` is how many were looked at.
  *
  * A bounded knapsack over lists of undominated (width, price) sums (Nemhauser & Ullmann 1969): exact for whole prices, and its
  * cost does not depend on the unit of width but on how many different sums there are.
@@ -18,7 +19,7 @@ export function dearestBars(
   problem: Problem,
   price: (kind: number, posture: number) => number,
   most: number,
-): { readonly bars: readonly { readonly bar: Bar; readonly price: number }[] } | null {
+): { readonly bars: readonly { readonly bar: Bar; readonly price: number }[]; readonly sums: number } | null {
   const { kinds, width, zones } = problem
   const sums = new Sums()
   const sided: Sided[] = []
@@ -59,7 +60,7 @@ export function dearestBars(
     } else fill(width - Math.max(l.width, zones.right) - zones.left, [l])
   }
   found.sort((a, b) => b.price - a.price)
-  return { bars: found.slice(0, most) }
+  return { bars: found.slice(0, most), sums: sums.looked }
 }
 
 interface Sided {
@@ -73,6 +74,8 @@ interface Sided {
 /** Undominated sums as nodes that point to the sum they came from; `list` holds them by width, prices rising. */
 export class Sums {
   list: number[] = [0]
+  /** sums looked at so far */
+  looked = 0
   readonly width: number[] = [0]
   readonly price: number[] = [0]
   readonly from: number[] = [-1]
@@ -94,6 +97,7 @@ export class Sums {
         this.kind.push(kind)
         this.posture.push(c.posture)
       }
+    this.looked += all.length
     all.sort((a, b) => this.width[a]! - this.width[b]! || this.price[b]! - this.price[a]! || a - b)
     this.list = []
     let top = Number.NEGATIVE_INFINITY
@@ -102,7 +106,7 @@ export class Sums {
         this.list.push(node)
         top = this.price[node]!
       }
-    return this.list.length <= MOST_SUMS
+    return this.list.length <= MOST_SUMS && this.looked <= MOST_WORK
   }
 
   /** Position in `list` of the widest sum within a room. */

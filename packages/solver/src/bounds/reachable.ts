@@ -2,6 +2,8 @@ import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
 
 const MOST_SUMS = 20_000
+/** Additions tried for one list. */
+const MOST_WORK = 2_000_000
 
 /**
  * The lengths an answer can have. Where nothing holds pieces apart, all can be pushed toward the start until each lies on
@@ -28,13 +30,24 @@ export function sumsUpTo(
   most: number,
 ): Float64Array | null {
   const sums = new Set([0])
-  for (const { count, sizes } of items)
-    for (let n = 0; n < count; n++) {
-      const before = sums.size
-      for (const s of [...sums]) for (const size of sizes) if (s + size <= most) sums.add(s + size)
+  let work = 0
+  for (const { count, sizes } of items) {
+    // only a sum that came with the last copy can lead to one that is not there yet
+    let newest = [...sums]
+    for (let n = 0; n < count && newest.length > 0; n++) {
+      const next: number[] = []
+      work += newest.length * sizes.length
+      if (work > MOST_WORK) return null
+      for (const s of newest)
+        for (const size of sizes) {
+          if (s + size > most || sums.has(s + size)) continue
+          sums.add(s + size)
+          next.push(s + size)
+        }
       if (sums.size > MOST_SUMS) return null
-      if (sums.size === before) break
+      newest = next
     }
+  }
   return Float64Array.from(sums).sort()
 }
 
