@@ -47,3 +47,14 @@ cloth: [{ name: a, widths: [150] }]
 `),
   ).toBeLessThan(8_000)
 })
+
+test('one pillowcase from any of a hundred bolts in three widths each', () => {
+  const names = Array.from({ length: 100 }, (_, i) => `c${i}`)
+  const bolts = names.map((n, i) => `{ name: ${n}, widths: [${140 + (i % 7)}, ${150 + (i % 5)}, ${220 + (i % 9)}] }`)
+  expect(
+    questions(`
+make: [{ item: pillowcase, finished: 50 x 75, cloth: [${names.join()}] }]
+cloth: [${bolts.join()}]
+`),
+  ).toBeLessThan(10_000)
+})

@@ -22,6 +22,9 @@ export interface AtWidths {
   readonly cutOff: boolean
 }
 
+/** What it costs in steps, about, to find what one way takes from one cloth, and to weigh it. */
+export const SETTING_UP_STEPS = 6
+
 export function solveAt(
   book: LayoutBook,
   cloths: readonly Cloth[],
@@ -32,6 +35,7 @@ export function solveAt(
 ): AtWidths {
   const settings = cloths.flatMap((cloth) => settingOf(book.order, cloth, widths.get(cloth.name) ?? -1) ?? [])
   const choices = choicesOf(book.order, settings)
+  book.steps += SETTING_UP_STEPS * settings.length * choices.reduce((sum, choice) => sum + choice.options.length, 0)
   const at = { widths, settings, choices }
   const answer = chooseWays(book, settings, choices, steps, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
   return { ...at, answer, cutOff: cutOff !== null && (answer.best === null || answer.best.wish.value > cutOff) }

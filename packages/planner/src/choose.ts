@@ -182,6 +182,7 @@ export function chooseWays(
     let picks: Pick | null = null
     let seams = 0
     const sums = scales.map((scale) => scale.measures.map(() => 0))
+    book.steps += items.length * scales.length
     for (const [i, indices] of taken.entries())
       for (const index of [...indices].sort((a, b) => a - b)) {
         const { option, weights } = items[i]!.options[index]!
@@ -223,6 +224,8 @@ export function chooseWays(
     let value = 0n
     let opened = 0
     let laid = 0
+    // with few cloths a node costs next to nothing
+    book.steps += settings.length >> 2
     for (const [s, setting] of settings.entries()) {
       const scale = scales[s]!
       const sums = n.sums[s]!

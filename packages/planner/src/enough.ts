@@ -2,7 +2,7 @@ import type { Cloth } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
-import { solveAt, withWidth } from './at-widths.ts'
+import { SETTING_UP_STEPS, solveAt, withWidth } from './at-widths.ts'
 import { worth } from './buying.ts'
 import type { Effort } from './effort.ts'
 import { choicesOf } from './options.ts'
@@ -24,6 +24,7 @@ export function enoughFrom(
   bought: Length,
 ): Length {
   const { width } = cloth.widths[index]!
+  if (book.aside > MOST_ASIDE * book.effort.steps) return width
   const best = found.answer.best!
   const step = Math.max(1, book.order.markTo)
   const narrower = new LayoutBook(book.order, book.objective, narrowEffort(book), book)
@@ -36,7 +37,7 @@ export function enoughFrom(
   if (fixed) {
     let low = 0
     let high = Math.floor((width - 1) / step)
-    while (low < high) {
+    while (low < high && !overspent()) {
       const middle = Math.ceil((low + high) / 2)
       if (sameWaysDo(length(width - middle * step))) low = middle
       else high = middle - 1
@@ -45,10 +46,15 @@ export function enoughFrom(
   }
   for (let tries = 0; proved && tries < book.effort.narrower; tries++) {
     const next = length(enough - step)
-    if (next <= 0 || book.effort.stop?.() || !(sameWaysDo(next) || someWaysDo(next))) break
+    if (next <= 0 || overspent() || book.effort.stop?.() || !(sameWaysDo(next) || someWaysDo(next))) break
     enough = next
   }
+  book.aside += narrower.steps
   return enough
+
+  function overspent(): boolean {
+    return book.aside + narrower.steps > MOST_ASIDE * book.effort.steps
+  }
 
   function at(next: Length) {
     const order = withWidth(book.order, cloth.name, index, next)
@@ -67,6 +73,7 @@ export function enoughFrom(
     const share = best.shares[s]
     if (!setting || !share) return false
     const counts = new Map<string, number>()
+    narrower.steps += SETTING_UP_STEPS * settings.length * best.options.length
     for (const [i, choice] of choicesOf(order, settings).entries())
       for (const chosen of best.options[i]!) {
         const option = choice.options.find((o) => o.way.id === chosen.way.id)
@@ -98,6 +105,9 @@ export function enoughFrom(
     )
   }
 }
+
+/** For all rows together this question may take so many times the steps for a choice. */
+const MOST_ASIDE = 4
 
 /** A narrower width is a question aside: it may take a part of the effort. */
 const narrowEffort = ({ effort }: LayoutBook): Effort => ({

@@ -27,6 +27,9 @@ import { wouldMake } from './would-make.ts'
 /** With more combinations of widths than this, one bolt after the other is varied, and nothing is proved over all of them. */
 const MOST_COMBINATIONS = 36
 
+/** All combinations together may cost this many times the steps for a choice. */
+const MOST_OVER = 4
+
 /**
  * A plan worked out: ways, widths and owned cloth chosen together for the least purchase, laid out, taken apart into an order
  * of divisions, and checked. Throws a ProgramFault when its own checks refuse the answer.
@@ -45,7 +48,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
   const stepsEach = Math.ceil(effort.steps / combinations.length)
   const oneByOne = options.compareWidths !== false && combinations.length > 0 && bolts(cloths).length <= 1
   for (const widths of combinations) consider(at(widths, oneByOne ? null : (best?.answer.best?.wish.value ?? null)))
-  if (!all) for (let better = true; better; ) better = improveOneBolt()
+  if (!all) for (let better = true; better && !spent(); ) better = improveOneBolt()
 
   if (all) for (const found of [...known.values()]) if (best) beat(best, found)
   if (!best?.answer.best) return cannotBeCut()
@@ -60,17 +63,24 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const key = [...widths.values()].join()
     const before = known.get(key)
     if (before && !before.cutOff) return before
-    const found = solveAt(book, cloths, widths, stepsEach, cutOff, (half, better, bound) => {
-      options.onProgress?.({ words: 'ways and layouts', best: better.wish.value, bound })
-      if (!options.onBetter || (best?.answer.best && compareWishes(better.wish, best.answer.best.wish) >= 0)) return
-      const open: AtWidths = {
-        ...half,
-        answer: { best: better, bound, status: 'best-found', by: 'area' },
-        cutOff: false,
-      }
-      const { result: early, spreads } = resultOf(open, proofOf(better, open), false)
-      options.onBetter(checked(early, spreads))
-    })
+    const found = solveAt(
+      book,
+      cloths,
+      widths,
+      known.size > 0 && spent() ? 1 : stepsEach,
+      cutOff,
+      (half, better, bound) => {
+        options.onProgress?.({ words: 'ways and layouts', best: better.wish.value, bound })
+        if (!options.onBetter || (best?.answer.best && compareWishes(better.wish, best.answer.best.wish) >= 0)) return
+        const open: AtWidths = {
+          ...half,
+          answer: { best: better, bound, status: 'best-found', by: 'area' },
+          cutOff: false,
+        }
+        const { result: early, spreads } = resultOf(open, proofOf(better, open), false)
+        options.onBetter(checked(early, spreads))
+      },
+    )
     timed ||= found.answer.status === 'stopped'
     known.set(key, found)
     return found
@@ -100,11 +110,17 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     return true
   }
 
+  /** With many bolts or rows each further combination of widths gets a first layout only. */
+  function spent(): boolean {
+    return book.steps > MOST_OVER * effort.steps || (best !== null && (options.stop?.() ?? false))
+  }
+
   function improveOneBolt(): boolean {
     const from = best?.widths ?? combinations[0]!
     return bolts(cloths).some((cloth) =>
-      cloth.widths.some((_, index) =>
-        consider(at(new Map([...from, [cloth.name, index]]), best?.answer.best?.wish.value ?? null)),
+      cloth.widths.some(
+        (_, index) =>
+          !spent() && consider(at(new Map([...from, [cloth.name, index]]), best?.answer.best?.wish.value ?? null)),
       ),
     )
   }

@@ -71,6 +71,8 @@ export class LayoutBook {
   readonly effort: Effort
   /** steps of search taken */
   steps = 0
+  /** steps taken by books that answer questions aside */
+  aside = 0
   readonly #answers = new Map<string, Laid>()
   readonly #bounds = new Map<string, Certificate>()
   readonly #shares = new Map<string, Sharing>()
