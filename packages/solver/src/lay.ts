@@ -134,7 +134,7 @@ const FEW_KINDS = 24
 const LEAST_BOUND_STEPS = 200_000
 const MOST_BOUND_STEPS = 2_000_000
 
-/** So many of them are part of what any run costs and not counted; the others are taken from the searches. */
+/** So many of them are part of what any run costs and not counted; the others are told with the answer. */
 const FREE_BOUND_STEPS = 100_000
 
 const unusual = ({ steps }: Allowance): number => Math.max(0, steps - FREE_BOUND_STEPS)
@@ -172,8 +172,6 @@ class Run {
   private steps = 0
   private stopped = false
   private readonly allowance: Allowance
-  /** of the steps for bounds, what is counted so far */
-  private paid = 0
 
   constructor(problem: Problem, control: Control) {
     this.problem = problem
@@ -199,12 +197,11 @@ class Run {
       this.offer(quickStart(problem))
       const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY, this.allowance)
       this.weights = weights
-      this.payForBounds()
       this.raise(certificate)
     }
     this.report()
     if (longest !== null && this.certificate.bound > longest)
-      return answerOf('infeasible', null, this.certificate, this.steps)
+      return answerOf('infeasible', null, this.certificate, this.all())
     const sets = multisets(problem)
     // a little search first: a shorter layout spares the exact methods most of their work
     if (!this.proved() && sets > SOON_MULTISETS) this.search(control.effort / 8)
@@ -212,18 +209,17 @@ class Run {
       this.exact(this.exactShare(sets))
     }
     if (this.best === null && longest !== null && this.certificate.bound > longest)
-      return answerOf('infeasible', null, this.certificate, this.steps)
+      return answerOf('infeasible', null, this.certificate, this.all())
     if (!this.proved() && !control.stop?.()) this.search(control.effort)
     this.report()
     this.tidy()
     const status = this.proved() ? 'proved' : this.stopped ? 'stopped' : 'best-found'
-    return answerOf(status, this.best, this.certificate, this.steps)
+    return answerOf(status, this.best, this.certificate, this.all())
   }
 
-  private payForBounds(): void {
-    const all = unusual(this.allowance)
-    this.steps += all - this.paid
-    this.paid = all
+  /** Steps taken in all: bounds have an allowance of their own, beside the effort for searches. */
+  private all(): number {
+    return this.steps + unusual(this.allowance)
   }
 
   /** Steps up to which the exact methods may go on: all where they surely end, few where they hardly will. */
@@ -238,12 +234,10 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
-    const weights = this.weights()
-    this.payForBounds()
     const found = shortest(problem, {
       lower: this.certificate.bound / problem.unitAlong,
       upper: this.upper(),
-      weights,
+      weights: this.weights(),
       effort: Math.max(0, Math.floor(until) - this.steps),
       stop: control.stop,
       ...(problem.cuts === 'guillotine' && {
