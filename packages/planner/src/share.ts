@@ -1,6 +1,6 @@
 import type { Cloth, Order } from '@lengthwise/pieces'
 import type { Answer, Certificate } from '@lengthwise/solver'
-import { bound, lay, whatFits } from '@lengthwise/solver'
+import { bound, check, lay, layKnowing, whatFits } from '@lengthwise/solver'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { Objective } from './buying.ts'
@@ -94,12 +94,30 @@ export class LayoutBook {
     const asked = ask(this.order, ground, counts, setting.bundles)
     const { stop, lookSteps, deepSteps } = this.effort
     const effort = how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps
-    const answer = lay(asked.request, { effort, tidy: how === 'tidy', ...(stop ? { stop } : {}) })
+    const control = { effort, tidy: how === 'tidy', ...(stop ? { stop } : {}) }
+    let answer = lay(asked.request, control)
     this.steps += answer.steps + START_STEPS
+    if (answer.length === null && answer.status === 'best-found' && how !== 'quick')
+      answer = this.#asOnBolt(setting, ground, counts, how, asked) ?? answer
     const found = { asked, answer: this.#keepsHems(asked.ground, answer) }
     // a run cut short by a clock says nothing about the next one
     if (answer.status !== 'stopped') this.#answers.set(key, found)
     return found
+  }
+
+  /** What was missed on an owned length may be known from the bolt: the same layout, where it is none too long and passes there. */
+  #asOnBolt(setting: Setting, ground: Ground, counts: Counts, how: How, { request }: Asked): Answer | null {
+    const { open, owned } = setting
+    if (!open || !owned.some((o) => o.ground === ground)) return null
+    const long = request.field.length!
+    let found = this.lay(setting, open, counts, how).answer
+    // an owned length costs nothing: it is worth looking as far as for what is shown
+    if (how === 'look' && found.bound <= long && (found.length ?? long + 1) > long)
+      found = this.lay(setting, open, counts, 'deep').answer
+    const { length: laid, placements } = found
+    if (laid === null || laid > long) return null
+    const answer = layKnowing(request, { effort: QUICK, tidy: false }, { wider: null, placements })
+    return check(request, answer).length === 0 ? answer : null
   }
 
   /** A layout that leaves a hem on waste which must be kept is none, though there may be another. */
