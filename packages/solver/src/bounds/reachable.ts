@@ -29,27 +29,43 @@ export function sumsUpTo(
   items: readonly { readonly count: number; readonly sizes: readonly number[] }[],
   most: number,
 ): Float64Array | null {
-  const sums = new Set([0])
+  const isNew = firstTime(most)
+  isNew(0)
+  const sums = [0]
   let work = 0
   for (const { count, sizes } of items) {
     // only a sum that came with the last copy can lead to one that is not there yet
-    let newest = [...sums]
-    for (let n = 0; n < count && newest.length > 0; n++) {
-      const next: number[] = []
-      work += newest.length * sizes.length
+    let from = 0
+    for (let n = 0; n < count && from < sums.length; n++) {
+      const to = sums.length
+      work += (to - from) * sizes.length
       if (work > MOST_WORK) return null
-      for (const s of newest)
+      for (; from < to; from++)
         for (const size of sizes) {
-          if (s + size > most || sums.has(s + size)) continue
-          sums.add(s + size)
-          next.push(s + size)
+          const sum = sums[from]! + size
+          if (sum <= most && isNew(sum)) sums.push(sum)
         }
-      if (sums.size > MOST_SUMS) return null
-      newest = next
+      if (sums.length > MOST_SUMS) return null
     }
   }
   return Float64Array.from(sums).sort()
 }
+
+/** Tells whether a number from 0 to `most` is met for the first time; by marks where they take little room. */
+function firstTime(most: number): (n: number) => boolean {
+  if (most >= MOST_MARKS) {
+    const met = new Set<number>()
+    return (n) => met.size < met.add(n).size
+  }
+  const met = new Uint8Array(most + 1)
+  return (n) => {
+    if (met[n] === 1) return false
+    met[n] = 1
+    return true
+  }
+}
+
+const MOST_MARKS = 1 << 20
 
 /** The smallest of ascending `values` that is not below `at`, or `at` itself beyond them. */
 export function nextOf(values: Float64Array, at: number): number {
