@@ -13,8 +13,9 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20',
-  minify: true,
-  keepNames: true,
+  // names stay as they are, so that --debug shows them
+  minifySyntax: true,
+  minifyWhitespace: true,
   mainFields: ['module', 'main'],
   loader: { '.ttf': 'base64', '.html': 'text', '.txt': 'text', '.webmanifest': 'text' },
   // some libraries inside are CommonJS and ask for require
