@@ -85,21 +85,17 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
     const at = freePlace(filled, width, height, TOP - HEAD + 5, 237)
     return at === null ? [] : [{ ...at, width, columns }]
   })[0]
-  if (place === undefined) on = begin()
+  if (place === undefined) on = begin('How to read the maps', 'Each edge is drawn as what it is.')
   const { x, y, width, columns } = place ?? { x: 0, y: TOP - HEAD + 5, width: FRAME.width, columns: 2 as const }
   const { marks } = keyMarks(rows, x, y, width, style, columns)
   on.parts.push({ role: 'figure', alt: `Key: ${rows.map((row) => row.words).join('; ')}.`, marks })
   return leaves
 
-  function begin(): Leaf {
-    const title = leaves.length === 0 ? 'The whole cloth' : 'The whole cloth, goes on'
-    const fresh = leaf(
-      'whole',
-      title,
-      ['Every piece by its number; what is hatched is not used.'],
-      { ...style, small },
-      'SCALE 1:50',
-    )
+  function begin(
+    title = leaves.length === 0 ? 'The whole cloth' : 'The whole cloth, goes on',
+    lead = 'Every piece by its number; what is hatched is not used.',
+  ): Leaf {
+    const fresh = leaf('whole', title, [lead], { ...style, small }, 'SCALE 1:50')
     fresh.parts.push(checkLine())
     leaves.push(fresh)
     return fresh
