@@ -203,8 +203,9 @@ class Run {
     if (longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.all())
     const sets = multisets(problem)
-    // a little search first: a shorter layout spares the exact methods most of their work
-    if (!this.proved() && sets > SOON_MULTISETS) this.search(control.effort / 8)
+    // a little search first: a shorter layout spares the exact methods most of their work, and few pieces under free cuts
+    // are settled by the search itself, where guillotine divisions would prove nothing
+    if (!this.proved() && (sets > SOON_MULTISETS || problem.cuts === 'free')) this.search(control.effort / 8)
     if (!this.proved() && (!problem.tied || Phases.of(problem, true)) && sets <= MOST_MULTISETS) {
       this.exact(this.exactShare(sets))
     }
