@@ -11,7 +11,7 @@ import { Dice, planText, randomPlan } from './generator.ts'
 /** How many plans; the first is of seed 1, and a seed always gives the same plan. */
 const PLANS = Number(process.env.LENGTHWISE_RANDOM_PLANS ?? 60)
 /** No plan asks more often than this whether to stop: there is a bound to the steps of a run at quick effort. */
-const MOST_QUESTIONS = 100_000
+const MOST_QUESTIONS = 50_000
 
 /** Read, laid out, written and held against its plan; the result, or null when the plan is refused. */
 function throughEverything(text: string): Result | null {

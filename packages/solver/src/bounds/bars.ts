@@ -33,7 +33,8 @@ export function barBound(
   const listed = new Set(bars.map(keyOf))
   let best: Certificate | null = null
   let values: number[] | null = null
-  while (allowance.steps < allowance.most && !allowance.stop?.()) {
+  // rounds are short, and asking may take as long as one: every fourth asks whether to stop
+  for (let round = 0; allowance.steps < allowance.most && !(round % 4 === 0 && allowance.stop?.()); round++) {
     allowance.steps += MASTER_STEPS * bars.length * kinds.length
     const next = solveMaster(problem, bars, longest, lean)
     if (!next) break
