@@ -1,0 +1,256 @@
+import type { Problem } from '../problem.ts'
+import { Blocks, UNTIED } from './blocks.ts'
+import { Multisets } from './multisets.ts'
+import { PackedCounts } from './packed.ts'
+import type { PhaseSet, Phases } from './phases.ts'
+import type { Room } from './room.ts'
+import type { Strictness } from './strictness.ts'
+
+/** Blocks of one multiset that touch the same sides and, with ties, lie in the same phases. */
+export interface Cell {
+  readonly flush: number
+  /** phases of groups that have pieces elsewhere, relative to the block's start; -1 for others; null when there are none */
+  readonly phases: PhaseSet | null
+  /** without phases: by width, lengths falling */
+  blocks: number[]
+}
+
+/** The undominated blocks of one multiset. */
+export interface Front {
+  /** how many multisets were met before this one */
+  readonly slot: number
+  readonly multiset: number
+  /** of the pieces that are not in it */
+  readonly restArea: number
+  readonly restWeights: readonly number[]
+  cells: Cell[]
+  /** with ties, cells are many: by phases and flags */
+  readonly cellOf: Map<number, Cell>
+  /** cells whose blocks become each other's by moving them along */
+  readonly families: Map<number, Cell[]>
+  /** the least waste of any block, once it is done */
+  waste: number
+}
+
+/** How much work there may be, and who may stop it. */
+export interface Effort {
+  readonly effort: number
+  readonly stop?: (() => boolean) | undefined
+}
+
+/** Blocks looked at between two questions whether to stop: a few milliseconds. */
+const POLL_STEPS = 16_384
+
+/** The fronts as they grow: keeps a block that there is room for, unless another of its multiset and flags is no larger. */
+export class Kept {
+  readonly blocks = new Blocks()
+  readonly multisets: Multisets
+  /** the area of everything */
+  readonly total: number
+  readonly room: Room
+  /** blocks looked at */
+  steps = 0
+  /** effort is used up, or the caller said stop */
+  halted = false
+  private readonly limits: Effort
+  private readonly strictness: Strictness
+  private readonly phases: Phases | null
+  private readonly onNew: (multiset: number) => void
+  private readonly fronts = new Map<number, Front>()
+  private readonly counts: PackedCounts
+  private nextPoll = 0
+
+  /** `onNew` is told of each multiset when its first block is kept. */
+  constructor(
+    problem: Problem,
+    limits: Effort,
+    room: Room,
+    phases: Phases | null,
+    strictness: Strictness,
+    onNew: (multiset: number) => void,
+  ) {
+    this.limits = limits
+    this.room = room
+    this.phases = phases
+    this.strictness = strictness
+    this.onNew = onNew
+    this.multisets = new Multisets(problem)
+    this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
+    this.total = this.multisets.areaOf(this.multisets.full)
+  }
+
+  frontOf(multiset: number): Front | undefined {
+    return this.fronts.get(multiset)
+  }
+
+  /** Are there pieces enough for both? */
+  fit(a: Front, b: Front): boolean {
+    return this.counts.fit(a.slot, b.slot)
+  }
+
+  /** Keeps a block unless there is no room for it or another of its multiset and flags is no larger. */
+  offer(
+    m: number,
+    how: number,
+    width: number,
+    length: number,
+    flush: number,
+    first: number,
+    second: number,
+    shift: number,
+    phases: PhaseSet | null,
+    slack: number,
+  ): void {
+    this.steps++
+    if (this.steps >= this.nextPoll) this.poll()
+    const { room } = this
+    if (!room.fits(width, length, flush)) return
+    let front = this.fronts.get(m)
+    if (front === undefined) {
+      const restArea = this.total - this.multisets.areaOf(m)
+      if (room.overfull(width, length, restArea)) return
+      front = this.begin(m, restArea)
+    } else if (room.overfull(width, length, front.restArea)) return
+    if (room.outweighed(width, length, front.restWeights)) return
+    const cell = this.cellFor(front, flush, phases)
+    if (phases) this.keepTied(front, cell, how, width, length, flush, first, second, shift, phases, slack)
+    else this.keep(cell, how, width, length, flush, first, second, shift)
+  }
+
+  /** Drops blocks beside or before which the remaining pieces must leave too much, and notes the least waste of the others. */
+  finish(front: Front): void {
+    const { width: w, length: l } = this.blocks
+    const tooMuch = this.room.gapsFor(this.multisets.countsOf(this.multisets.full - front.multiset), front.restArea)
+    const inside = this.total - front.restArea
+    for (const cell of front.cells) {
+      cell.blocks = cell.blocks.filter((b) => !tooMuch(w[b]!, l[b]!))
+      for (const b of cell.blocks) front.waste = Math.min(front.waste, w[b]! * l[b]! - inside)
+    }
+    front.cells = front.cells.filter((c) => c.blocks.length > 0)
+  }
+
+  private poll(): void {
+    const { effort, stop } = this.limits
+    this.nextPoll = Math.max(this.steps + 1, Math.min(this.steps + POLL_STEPS, effort + 1))
+    if (this.steps > effort || stop?.()) this.halted = true
+  }
+
+  private begin(multiset: number, restArea: number): Front {
+    const front: Front = {
+      slot: this.fronts.size,
+      multiset,
+      restArea,
+      restWeights: this.room.weightsOf(this.multisets.countsOf(this.multisets.full - multiset)),
+      cells: [],
+      cellOf: new Map(),
+      families: new Map(),
+      waste: Number.POSITIVE_INFINITY,
+    }
+    this.fronts.set(multiset, front)
+    this.counts.push(multiset)
+    this.onNew(multiset)
+    return front
+  }
+
+  private cellFor(front: Front, flush: number, phases: PhaseSet | null): Cell {
+    const key = phases ? phases.id * 16 + flush : flush
+    let cell: Cell | undefined
+    if (this.phases) cell = front.cellOf.get(key)
+    else for (const c of front.cells) if (c.flush === flush) cell = c
+    if (!cell) {
+      cell = { flush, phases, blocks: [] }
+      front.cells.push(cell)
+      if (this.phases) front.cellOf.set(key, cell)
+      if (phases) familyOf(front, phases, flush).push(cell)
+    }
+    return cell
+  }
+
+  private keep(
+    { blocks }: Cell,
+    how: number,
+    width: number,
+    length: number,
+    flush: number,
+    first: number,
+    second: number,
+    shift: number,
+  ): void {
+    const { width: w, length: l } = this.blocks
+    // first block that is wider
+    let low = 0
+    let high = blocks.length
+    while (low < high) {
+      const middle = (low + high) >> 1
+      if (w[blocks[middle]!]! <= width) low = middle + 1
+      else high = middle
+    }
+    if (low > 0 && l[blocks[low - 1]!]! - this.strictness.dominance <= length) return
+    let from = low
+    while (from > 0 && w[blocks[from - 1]!]! === width) from--
+    let to = low
+    while (to < blocks.length && l[blocks[to]!]! >= length) to++
+    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift, UNTIED))
+  }
+
+  private keepTied(
+    front: Front,
+    cell: Cell,
+    how: number,
+    width: number,
+    length: number,
+    flush: number,
+    first: number,
+    second: number,
+    shift: number,
+    phases: PhaseSet,
+    slack: number,
+  ): void {
+    const family = familyOf(front, phases, flush)
+    if (this.outdone(family, phases.base, width, length, slack)) return
+    const block = this.blocks.add(how, width, length, flush, first, second, shift, slack)
+    this.dropOutdone(family, phases.base, block)
+    cell.blocks.push(block)
+  }
+
+  /** Is a block at hand that is no larger wherever this one's tied pieces lie? */
+  private outdone(family: readonly Cell[], base: number, width: number, length: number, slack: number): boolean {
+    const { width: w, length: l, slack: s } = this.blocks
+    const { repeat } = this.phases!
+    for (const { phases, blocks } of family) {
+      const ahead = (base - phases!.base + repeat) % repeat
+      const reach = Math.min(ahead + slack, repeat - 1)
+      for (const b of blocks)
+        if (w[b]! <= width && l[b]! + Math.max(0, reach - s[b]!) - this.strictness.movedDominance <= length) return true
+    }
+    return false
+  }
+
+  private dropOutdone(family: readonly Cell[], base: number, block: number): void {
+    const { width: w, length: l, slack: s } = this.blocks
+    const { repeat } = this.phases!
+    const width = w[block]!
+    const length = l[block]!
+    const slack = s[block]!
+    for (const cell of family) {
+      const ahead = (cell.phases!.base - base + repeat) % repeat
+      const { blocks } = cell
+      let kept = 0
+      for (const b of blocks) {
+        const reach = Math.min(ahead + s[b]!, repeat - 1)
+        if (!(width <= w[b]! && length + Math.max(0, reach - slack) <= l[b]!)) blocks[kept++] = b
+      }
+      blocks.length = kept
+    }
+  }
+}
+
+function familyOf({ families }: Front, phases: PhaseSet, flush: number): Cell[] {
+  const key = phases.shape * 16 + flush
+  let family = families.get(key)
+  if (!family) {
+    family = []
+    families.set(key, family)
+  }
+  return family
+}
