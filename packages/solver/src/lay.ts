@@ -1,6 +1,6 @@
-import type { Allowance } from './bounds/bars.ts'
 import { barBound, between, repriced } from './bounds/bars.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
+import type { Allowance } from './bounds/values.ts'
 import type { Weights } from './bounds/weights.ts'
 import { weightsOf } from './bounds/weights.ts'
 import { aroundFlaws, exchanged, variantsOf } from './exact/around-flaws.ts'
