@@ -4,14 +4,12 @@ import type { Rect } from '@lengthwise/solver'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
-import type { Chosen } from './choose.ts'
 import { comesApart, keepsOf } from './comes-apart.ts'
+import type { Cutting } from './cutting.ts'
 import { bundlesOf, turnIn } from './demand.ts'
-
 import type { Flags } from './divisions.ts'
 import { boxOf, divisionsOf } from './divisions.ts'
 import { laidOn } from './field.ts'
-import type { Choice } from './options.ts'
 import { leaves } from './parts.ts'
 import type { Box, CutCloth, Placed, PlacedEdge } from './result.ts'
 import type { Setting } from './setting.ts'
@@ -35,20 +33,17 @@ export interface Numbers extends Flags {
   remnants: number
 }
 
-/** The copies of a plan with the ways chosen for them, in the order of the plan. */
-export function copiesWithWays(
-  order: Order,
-  choices: readonly Choice[],
-  chosen: Chosen,
-): readonly { readonly copy: Copy; readonly way: Way }[] {
+/** The copies that a cutting makes, with the ways chosen for them, in the order of the plan. */
+export function copiesWithWays(order: Order, { ways }: Cutting): readonly { readonly copy: Copy; readonly way: Way }[] {
   const next = new Map<number, number>()
-  return copiesOf(order).map((copy) => {
+  return copiesOf(order).flatMap((copy) => {
+    const ofItem = ways[copy.itemIndex]!
+    if (ofItem.length === 0) return []
     const nth = next.get(copy.itemIndex) ?? 0
     next.set(copy.itemIndex, nth + 1)
-    const index = choices.findIndex((choice) => choice.itemIndex === copy.itemIndex)
-    const option = chosen.options[index]?.[nth]
-    if (!option) throw new RangeError(`copiesWithWays: no way for ${copy.id}`)
-    return { copy, way: option.way }
+    const way = ofItem[nth]
+    if (!way) throw new RangeError(`copiesWithWays: no way for ${copy.id}`)
+    return [{ copy, way }]
   })
 }
 
@@ -68,16 +63,17 @@ const named = (copy: Copy, way: Way, piece: Piece): OnePiece[] =>
 /** Every cloth that is used, with what is cut from it and in which order. */
 export function cutCloths(
   order: Order,
-  settings: readonly Setting[],
-  choices: readonly Choice[],
-  chosen: Chosen,
+  cutting: Cutting,
   numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 },
 ): readonly { readonly cloth: CutCloth; readonly spread: Spread }[] {
-  const copies = copiesWithWays(order, choices, chosen)
-  return settings.flatMap((setting, s) => {
+  const copies = copiesWithWays(order, cutting)
+  return cutting.cloths.flatMap(({ setting, share }) => {
+    if (!share) return []
     const waiting = waitingPieces(setting, copies)
-    const spreads = chosen.shares[s]?.spreads ?? []
-    return spreads.map((spread, i) => ({ cloth: cutCloth(order, setting, spread, i + 1, waiting, numbers), spread }))
+    return share.spreads.map((spread, i) => ({
+      cloth: cutCloth(order, setting, spread, i + 1, waiting, numbers),
+      spread,
+    }))
   })
 }
 

@@ -1,8 +1,8 @@
 import type { Cloth, Order } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
-import { length } from '@lengthwise/units'
 import type { ChoiceAnswer, Chosen } from './choose.ts'
 import { chooseWays } from './choose.ts'
+import type { Group } from './groups.ts'
 import type { Choice } from './options.ts'
 import { choicesOf } from './options.ts'
 import type { Setting } from './setting.ts'
@@ -12,7 +12,7 @@ import type { LayoutBook } from './share.ts'
 /** Which width of each bolt is tried: an index into its widths, by name. */
 export type Widths = ReadonlyMap<string, number>
 
-/** The best choice of ways and layouts at given widths. */
+/** The best choice of ways and layouts of one group at given widths. */
 export interface AtWidths {
   readonly widths: Widths
   readonly settings: readonly Setting[]
@@ -27,28 +27,28 @@ export const SETTING_UP_STEPS = 6
 
 export function solveAt(
   book: LayoutBook,
-  cloths: readonly Cloth[],
+  group: Group,
   widths: Widths,
   steps: number,
   cutOff: bigint | null = null,
   onBetter?: (at: Omit<AtWidths, 'answer' | 'cutOff'>, chosen: Chosen, bound: bigint) => void,
 ): AtWidths {
-  const settings = cloths.flatMap((cloth) => settingOf(book.order, cloth, widths.get(cloth.name) ?? -1) ?? [])
-  const choices = choicesOf(book.order, settings)
+  const settings = group.cloths.flatMap((cloth) => settingOf(book.order, cloth, widths.get(cloth.name) ?? -1) ?? [])
+  const choices = choicesOf(book.order, settings, group.items)
   book.steps += SETTING_UP_STEPS * settings.length * choices.reduce((sum, choice) => sum + choice.options.length, 0)
   const at = { widths, settings, choices }
   const answer = chooseWays(book, settings, choices, steps, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
   return { ...at, answer, cutOff: cutOff !== null && (answer.best === null || answer.best.wish.value > cutOff) }
 }
 
-/** The order with one bolt's width replaced: for widths the shop does not have. */
-export function withWidth(order: Order, name: string, index: number, width: number): Order {
-  return {
-    ...order,
-    cloths: order.cloths.map((cloth) =>
-      cloth.name === name
-        ? { ...cloth, widths: cloth.widths.map((w, i) => (i === index ? { ...w, width: length(width) as Length } : w)) }
-        : cloth,
-    ),
-  }
-}
+/** The order with one cloth replaced by another of its name. */
+export const withCloth = (order: Order, other: Cloth): Order => ({
+  ...order,
+  cloths: order.cloths.map((cloth) => (cloth.name === other.name ? other : cloth)),
+})
+
+/** A bolt in a width that the shop does not have, in place of one that it has. */
+export const inWidth = (cloth: Cloth, index: number, width: Length): Cloth => ({
+  ...cloth,
+  widths: cloth.widths.map((w, i) => (i === index ? { ...w, width } : w)),
+})

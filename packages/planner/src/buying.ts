@@ -21,6 +21,8 @@ export function buyLength(order: Order, cloth: Cloth, laid: number): Length {
   return roundUpTo(length(Math.max(before, cloth.smallestSale)), cloth.soldBy)
 }
 
+export const isBolt = (cloth: Cloth): boolean => cloth.from === 'bolt'
+
 /** The length on the table of cloth bought or owned. */
 export const lengthOnTable = (order: Order, cloth: Cloth, bought: Length): Length =>
   order.wash === 'before-cutting' ? afterShrinking(bought, cloth.shrinks.along) : bought

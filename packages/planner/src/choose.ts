@@ -8,7 +8,7 @@ import type { Setting } from './setting.ts'
 import type { LayoutBook, Share } from './share.ts'
 import { longestFor, valueToBuy } from './share.ts'
 import type { Wish } from './wishes.ts'
-import { compareWishes } from './wishes.ts'
+import { compareWishes, lesser } from './wishes.ts'
 
 /**
  * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
@@ -381,8 +381,6 @@ export function chooseWays(
     return counts
   }
 }
-
-const lesser = (a: bigint, b: bigint): bigint => (b < a ? b : a)
 
 interface Node {
   readonly item: number

@@ -2,50 +2,47 @@ import type { Cloth, Order, Print, Remark } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length, printLength } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
-import { solveAt } from './at-widths.ts'
+import { solveAt, withCloth } from './at-widths.ts'
 import { effortOf } from './effort.ts'
+import type { GroupAnswer } from './search-widths.ts'
 import { boughtIn, LayoutBook } from './share.ts'
 
 /**
- * What the arrow and the match of a print cost in cloth: the order laid again at the same widths with the print not matched, then
+ * What the arrow and the match of a print cost in cloth: the group laid again at the same widths with the print not matched, then
  * with no top as well, and what is bought compared. Said as 'about' unless both purchases are proved.
  */
-export function costOfPrint(book: LayoutBook, cloths: readonly Cloth[], chosen: AtWidths): readonly Remark[] {
+export function costOfPrint(
+  book: LayoutBook,
+  cloth: Cloth,
+  { group, best }: Pick<GroupAnswer, 'group' | 'best'>,
+): readonly Remark[] {
   const { stop } = book.effort
-  return cloths.flatMap((cloth): Remark[] => {
-    const { print } = cloth
-    const matched = print.match !== 'none' && (print.repeat > 0 || print.acrossRepeat > 0)
-    if (cloth.from !== 'bolt' || (!matched && print.way !== 'one-way')) return []
-    let before = purchase(book.order, cloth, chosen)
-    const remarks: Remark[] = []
-    const without = (code: string, what: string, change: Partial<Print>) => {
-      if (!before || stop?.()) return
-      const order = withPrint(book.order, cloth, change)
-      const inPlay = order.cloths.filter((c) => cloths.some((known) => known.name === c.name))
-      const effort = effortOf({ effort: 'quick', ...(stop ? { stop } : {}) })
-      const found = solveAt(new LayoutBook(order, book.objective, effort), inPlay, chosen.widths, effort.steps)
-      const after = purchase(order, order.cloths.find((c) => c.name === cloth.name)!, found)
-      if (!after || after.bought === 0) return
-      const cost = before.bought - after.bought
-      const about = before.proved && after.proved ? '' : 'about '
-      if (cost > 0)
-        remarks.push({
-          code,
-          text: `${what} costs ${about}${printLength(length(cost), book.order.measureIn, { places: 1 })} of ${cloth.name}.`,
-        })
-      if (cost >= 0) before = after
-    }
-    if (matched) without('cost-of-match', 'The match of the print', { match: 'none' })
-    if (print.way === 'one-way')
-      without('cost-of-top', 'The right way up of the print', { match: 'none', way: 'plain' })
-    return remarks
-  })
-}
+  const { print } = cloth
+  const matched = print.match !== 'none' && (print.repeat > 0 || print.acrossRepeat > 0)
+  if (cloth.from !== 'bolt' || (!matched && print.way !== 'one-way')) return []
+  let before = purchase(book.order, cloth, best)
+  const remarks: Remark[] = []
+  if (matched) without('cost-of-match', 'The match of the print', { match: 'none' })
+  if (print.way === 'one-way') without('cost-of-top', 'The right way up of the print', { match: 'none', way: 'plain' })
+  return remarks
 
-function withPrint(order: Order, cloth: Cloth, change: Partial<Print>): Order {
-  return {
-    ...order,
-    cloths: order.cloths.map((c) => (c.name === cloth.name ? { ...c, print: { ...c.print, ...change } } : c)),
+  function without(code: string, what: string, change: Partial<Print>): void {
+    if (!before || stop?.()) return
+    const other: Cloth = { ...cloth, print: { ...print, ...change } }
+    const order = withCloth(book.order, other)
+    const effort = effortOf({ effort: 'quick', ...(stop ? { stop } : {}) })
+    const changed = { ...group, cloths: group.cloths.map((c) => (c === cloth ? other : c)) }
+    const found = solveAt(new LayoutBook(order, book.objective, effort), changed, best.widths, effort.steps)
+    const after = purchase(order, other, found)
+    if (!after || after.bought === 0) return
+    const cost = before.bought - after.bought
+    const about = before.proved && after.proved ? '' : 'about '
+    if (cost > 0)
+      remarks.push({
+        code,
+        text: `${what} costs ${about}${printLength(length(cost), book.order.measureIn, { places: 1 })} of ${cloth.name}.`,
+      })
+    if (cost >= 0) before = after
   }
 }
 

@@ -2,11 +2,11 @@ import type { Cloth } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
-import { SETTING_UP_STEPS, solveAt, withWidth } from './at-widths.ts'
+import { inWidth, SETTING_UP_STEPS, solveAt, withCloth } from './at-widths.ts'
 import { worth } from './buying.ts'
 import type { Effort } from './effort.ts'
+import type { Group } from './groups.ts'
 import { choicesOf } from './options.ts'
-import type { Setting } from './setting.ts'
 import { settingOf } from './setting.ts'
 import { boughtIn, LayoutBook, longestFor, valueToBuy } from './share.ts'
 
@@ -18,7 +18,7 @@ import { boughtIn, LayoutBook, longestFor, valueToBuy } from './share.ts'
 export function enoughFrom(
   book: LayoutBook,
   cloth: Cloth,
-  cloths: readonly Cloth[],
+  group: Group,
   index: number,
   found: AtWidths,
   bought: Length,
@@ -28,7 +28,6 @@ export function enoughFrom(
   const best = found.answer.best!
   const step = Math.max(1, book.order.markTo)
   const narrower = new LayoutBook(book.order, book.objective, narrowEffort(book), book)
-  const names = new Set(cloths.map((c) => c.name))
   // pieces that do not depend on the width need only be tried at ever closer widths: what fits on narrower cloth fits on wider
   const fixed = best.options.flat().every(({ way }) => way.pieces.every((p) => p.cloth !== cloth.name || !p.spansWidth))
   // where the purchase itself is not proved, no width can be shown to be too narrow for it
@@ -57,24 +56,22 @@ export function enoughFrom(
   }
 
   function at(next: Length) {
-    const order = withWidth(book.order, cloth.name, index, next)
-    return { order, inPlay: order.cloths.filter((c) => names.has(c.name)) }
+    const other = inWidth(cloth, index, next)
+    const changed = { ...group, cloths: group.cloths.map((c) => (c === cloth ? other : c)) }
+    return { order: withCloth(book.order, other), changed, other }
   }
 
   /** Is the purchase the same when every copy is made as it is here? */
   function sameWaysDo(next: Length): boolean {
-    const { order, inPlay } = at(next)
-    const settings = inPlay.flatMap((c): Setting[] => {
-      const setting = settingOf(order, c, found.widths.get(c.name) ?? -1)
-      return setting ? [setting] : []
-    })
+    const { order, changed } = at(next)
+    const settings = changed.cloths.flatMap((c) => settingOf(order, c, found.widths.get(c.name) ?? -1) ?? [])
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
     const setting = settings[s]
     const share = best.shares[s]
     if (!setting || !share) return false
     const counts = new Map<string, number>()
     narrower.steps += SETTING_UP_STEPS * settings.length * best.options.length
-    for (const [i, choice] of choicesOf(order, settings).entries())
+    for (const [i, choice] of choicesOf(order, settings, group.items).entries())
       for (const chosen of best.options[i]!) {
         const option = choice.options.find((o) => o.way.id === chosen.way.id)
         if (!option) return false
@@ -90,18 +87,17 @@ export function enoughFrom(
 
   /** Is it the same with the best ways for that width? */
   function someWaysDo(next: Length): boolean {
-    const { order, inPlay } = at(next)
-    const then = order.cloths.find((c) => c.name === cloth.name)!
+    const { order, changed, other } = at(next)
     const value =
-      best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, then, index, bought)
-    const { answer, settings } = solveAt(narrower, inPlay, found.widths, book.effort.narrowSteps, value)
+      best.wish.value - worth(book.objective, cloth, index, bought) + worth(book.objective, other, index, bought)
+    const { answer, settings } = solveAt(narrower, changed, found.widths, book.effort.narrowSteps, value)
     const s = settings.findIndex((setting) => setting.cloth.name === cloth.name)
     const share = answer.best?.shares[s]
     return (
       answer.best !== null &&
       answer.best.wish.value <= value &&
       share != null &&
-      boughtIn(order, then, share) === bought
+      boughtIn(order, other, share) === bought
     )
   }
 }

@@ -29,10 +29,18 @@ export interface Choice {
 export const fromSameCloths = (a: Option, b: Option): boolean =>
   a.takes.every((taken, s) => taken.size > 0 === b.takes[s]!.size > 0)
 
-/** Ways that ask the same of every cloth are one: the one with fewer seams, or the earlier, stays. */
-export function choicesOf(order: Order, settings: readonly Setting[]): readonly Choice[] {
+/**
+ * The choices for some items of a plan, by index. Ways that ask the same of every cloth are one: the one with fewer seams, or the
+ * earlier, stays.
+ */
+export function choicesOf(
+  order: Order,
+  settings: readonly Setting[],
+  items: readonly number[] = [...order.items.keys()],
+): readonly Choice[] {
   const tables = new Map<string, ClothOnTable>(settings.map((s) => [s.cloth.name, s.table]))
-  return order.items.map((item, itemIndex) => {
+  return items.map((itemIndex) => {
+    const item = order.items[itemIndex]!
     const { ways, refused, capped } = waysToMake(order, item, tables)
     const options = new Map<string, Option>()
     const impossible: RefusedWay[] = []

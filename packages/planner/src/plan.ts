@@ -1,34 +1,32 @@
-import type { Cloth, Order, Way } from '@lengthwise/pieces'
+import type { Cloth, Order, Remark, Way } from '@lengthwise/pieces'
 import { cautionsFor, goodToKnowFor, sewUp } from '@lengthwise/pieces'
 import type { Numbers, OnePiece } from './assemble.ts'
 import { copiesWithWays, cutCloths, piecesOf } from './assemble.ts'
-import type { AtWidths, Widths } from './at-widths.ts'
-import { solveAt } from './at-widths.ts'
+import type { AtWidths } from './at-widths.ts'
 import { basketOf } from './basket.ts'
-import { objectiveOf } from './buying.ts'
-import type { Chosen } from './choose.ts'
-import { chooseWays } from './choose.ts'
+import { isBolt, objectiveOf } from './buying.ts'
 import { costOfPrint } from './cost-of-print.ts'
+import { cuttingOf } from './cutting.ts'
 import { effortOf } from './effort.ts'
 import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
+import { groupsOf } from './groups.ts'
 import { missingFrom } from './missing.ts'
-import { clothsWanted } from './named-cloths.ts'
 import { remarksOn, remarksOnSizes } from './remarks.ts'
 import type { CutCloth, PlanOptions, PlanProof, Result, WidthRow } from './result.ts'
+import type { GroupAnswer, Searched } from './search-widths.ts'
+import { searchWidths } from './search-widths.ts'
 import { sewingOf } from './sewing-rows.ts'
-import type { Share, Spread } from './share.ts'
-import { LayoutBook, valueToBuy } from './share.ts'
+import type { Spread } from './share.ts'
+import { LayoutBook } from './share.ts'
+import { tidyLayouts } from './tidy-layouts.ts'
 import { layoutFaults, verify } from './verify.ts'
-import { isUsed, rowOf, widthRows } from './width-rows.ts'
-import { compareWishes } from './wishes.ts'
+import { chosenRow, triedRows, widthRows } from './width-rows.ts'
+import { lesser } from './wishes.ts'
 import { wouldMake } from './would-make.ts'
 
-/** With more combinations of widths than this, one bolt after the other is varied, and nothing is proved over all of them. */
-const MOST_COMBINATIONS = 36
-
-/** All combinations together may cost this many times the steps for a choice. */
-const MOST_OVER = 4
+/** However many groups there are, each may spend this part of the steps for choices. */
+const LEAST_SHARE = 100
 
 /**
  * A plan worked out: ways, widths and owned cloth chosen together for the least purchase, laid out, taken apart into an order
@@ -37,124 +35,64 @@ const MOST_OVER = 4
 export function plan(order: Order, options: PlanOptions = {}): Result {
   const effort = effortOf(options)
   const book = new LayoutBook(order, objectiveOf(order), effort)
-  const wanted = clothsWanted(order)
-  const cloths = order.cloths.filter((cloth) => wanted.has(cloth.name))
-  const known = new Map<string, AtWidths>()
-  let best = null as AtWidths | null
-  let timed = false
-
-  // every combination of widths, or one bolt after the other
-  const { combinations, all } = combinationsOf(cloths)
-  const stepsEach = Math.ceil(effort.steps / combinations.length)
-  const oneByOne = options.compareWidths !== false && combinations.length > 0 && bolts(cloths).length <= 1
-  for (const widths of combinations) consider(at(widths, oneByOne ? null : (best?.answer.best?.wish.value ?? null)))
-  if (!all) for (let better = true; better && !spent(); ) better = improveOneBolt()
-
-  if (all) for (const found of [...known.values()]) if (best) beat(best, found)
-  if (!best?.answer.best) return cannotBeCut()
-  const chosen: AtWidths = best
-  const tidied = tidy(book, chosen)
-  timed ||= options.stop?.() ?? false
-  const proof = proofOf(tidied.answer.best!, chosen)
-  const result = resultOf(tidied, proof)
+  const groups = groupsOf(order)
+  const found: Searched[] = []
+  for (const [g, group] of groups.entries()) {
+    // what the groups before it left over is there for those to come
+    const steps = Math.max(effort.steps / LEAST_SHARE, (effort.steps - book.steps) / (groups.length - g))
+    found.push(searchWidths(book, group, Math.ceil(steps), options, tellBetter))
+  }
+  const timed = found.some((one) => one.stopped) || (options.stop?.() ?? false)
+  if (found.some((one) => !one.best)) return cannotBeCut(found, timed)
+  const parts = found.map((one): GroupAnswer => ({ ...one, best: tidyLayouts(book, one.best!) }))
+  const result = resultOf(parts, timed, options.compareWidths !== false)
   return checked(result.result, result.spreads)
 
-  function at(widths: Widths, cutOff: bigint | null = null): AtWidths {
-    const key = [...widths.values()].join()
-    const before = known.get(key)
-    if (before && !before.cutOff) return before
-    const found = solveAt(
-      book,
-      cloths,
-      widths,
-      known.size > 0 && spent() ? 1 : stepsEach,
-      cutOff,
-      (half, better, bound) => {
-        options.onProgress?.({ words: 'ways and layouts', best: better.wish.value, bound })
-        if (!options.onBetter || (best?.answer.best && compareWishes(better.wish, best.answer.best.wish) >= 0)) return
-        const open: AtWidths = {
-          ...half,
-          answer: { best: better, bound, status: 'best-found', by: 'area' },
-          cutOff: false,
-        }
-        const { result: early, spreads } = resultOf(open, proofOf(better, open), false)
-        options.onBetter(checked(early, spreads))
-      },
-    )
-    timed ||= found.answer.status === 'stopped'
-    known.set(key, found)
-    return found
+  /** Something better in one group is something better in all, once every group has something. */
+  function tellBetter(better: AtWidths, bound: bigint): void {
+    const others = found.flatMap((one) => (one.best ? [{ ...one, best: one.best }] : []))
+    const all = others.length === groups.length - 1
+    const parts = [...others, { group: groups[found.length]!, best: better, bound, at: () => better }]
+    const sum = (values: readonly bigint[]) => values.reduce((a, b) => a + b, 0n)
+    const best = all ? sum(parts.map((part) => part.best.answer.best!.wish.value)) : null
+    options.onProgress?.({ words: 'ways and layouts', best, bound: sum(parts.map((part) => part.bound)) })
+    if (!all || !options.onBetter) return
+    const early = resultOf(parts, false, false)
+    options.onBetter(checked(early.result, early.spreads))
   }
 
-  /** What is not known to be no cheaper at other widths, or at these, is searched once more for no more than that. */
-  function beat(than: AtWidths, at: AtWidths): void {
-    const { wish } = than.answer.best!
-    const { bound } = at.answer
-    if (bound === null || bound >= wish.value || options.stop?.()) return
-    const answer = chooseWays(book, at.settings, at.choices, stepsEach, null, undefined, wish)
-    const raised = answer.bound !== null && answer.bound > bound ? answer.bound : bound
-    const proved = at.answer.best && raised >= at.answer.best.wish.value
-    const status = proved ? 'proved' : at.answer.status
-    const now: AtWidths = answer.best
-      ? { ...at, answer, cutOff: false }
-      : { ...at, answer: { ...at.answer, bound: raised, status } }
-    known.set([...at.widths.values()].join(), now)
-    if (answer.best) consider(now)
-    else if (at === best) best = now
-  }
-
-  function consider(found: AtWidths): boolean {
-    if (!found.answer.best) return false
-    if (best?.answer.best && compareWishes(found.answer.best.wish, best.answer.best.wish) >= 0) return false
-    best = found
-    return true
-  }
-
-  /** With many bolts or rows each further combination of widths gets a first layout only. */
-  function spent(): boolean {
-    return book.steps > MOST_OVER * effort.steps || (best !== null && (options.stop?.() ?? false))
-  }
-
-  function improveOneBolt(): boolean {
-    const from = best?.widths ?? combinations[0]!
-    return bolts(cloths).some((cloth) =>
-      cloth.widths.some(
-        (_, index) =>
-          !spent() && consider(at(new Map([...from, [cloth.name, index]]), best?.answer.best?.wish.value ?? null)),
-      ),
-    )
-  }
-
-  function proofOf(found: Chosen, from: AtWidths): PlanProof {
-    const { value } = found.wish
-    // other widths count too: each was searched through, or left when it could not beat the best
-    let bound = from.answer.bound ?? 0n
-    for (const other of known.values())
-      if (other.answer.bound !== null && other.answer.bound < bound) bound = other.answer.bound
-    if (!all) bound = 0n
-    bound = bound < value ? bound : value
+  function proofOf(parts: readonly GroupAnswer[], timed: boolean): PlanProof {
+    let value = 0n
+    let bound = 0n
+    for (const { best, bound: least } of parts) {
+      const { wish } = best.answer.best!
+      value += wish.value
+      bound += lesser(least, wish.value)
+    }
     const status = bound === value ? 'proved' : timed ? 'stopped' : 'best-found'
-    return { status, objective: book.objective, value, bound, by: from.answer.by }
+    const by = (['exhausted', 'bars', 'area'] as const).find((b) => parts.some((part) => part.best.answer.by === b))
+    return { status, objective: book.objective, value, bound, by: by ?? 'exhausted' }
   }
 
   function resultOf(
-    from: AtWidths,
-    proof: PlanProof,
-    withRows = options.compareWidths !== false,
-  ): { result: Result; spreads: readonly Spread[] } {
-    const found = from.answer.best!
+    parts: readonly GroupAnswer[],
+    timed: boolean,
+    withRows: boolean,
+  ): { readonly result: Result; readonly spreads: readonly Spread[] } {
+    const cutting = cuttingOf(
+      order,
+      parts.map((part) => part.best),
+    )
     const numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 }
-    const cut = cutCloths(order, from.settings, from.choices, found, numbers)
-    const copies = copiesWithWays(order, from.choices, found)
+    const cut = cutCloths(order, cutting, numbers)
+    const copies = copiesWithWays(order, cutting)
     const drawn = cut.map(({ cloth }) => ({
       ...cloth,
       remnants: cloth.remnants.map((r) => ({ ...r, wouldMake: wouldMake(order, cloth, r) })),
     }))
-    const widths = bolts(cloths).flatMap((cloth): readonly WidthRow[] => {
-      if (withRows) return widthRows(book, cloth, cloths, from, at, drawn)
-      if (!isUsed(cloth, from)) return []
-      return [rowOf(book, cloth, cloths, from.widths.get(cloth.name)!, from, drawn)]
-    })
+    const widths = rowsFor(parts, (cloth, part) =>
+      withRows ? widthRows(book, cloth, part, drawn) : chosenRow(book, cloth, part, drawn),
+    )
     const finished = copies.map(({ copy, way }) => {
       const sewn = sewnUp(order, copy.item, way)
       return { item: copy.id, ...sewn.finished, asked: sewn.asked }
@@ -163,7 +101,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       order,
       status: 'laid',
       timed,
-      proof,
+      proof: proofOf(parts, timed),
       cloths: drawn,
       widths,
       missing: [],
@@ -191,20 +129,31 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
         ...goodToKnowFor(order),
         ...remarksOn(drawn),
         ...remarksOnSizes(order, finished),
-        ...(withRows ? costOfPrint(book, cloths, from) : []),
+        ...(withRows ? order.cloths.flatMap((cloth) => printRemarks(cloth, parts)) : []),
       ],
     }
     return { result, spreads: cut.map((c) => c.spread) }
   }
 
-  function cannotBeCut(): Result {
-    const tried = [...known.values()]
-    const rows = bolts(cloths).flatMap((cloth) =>
-      cloth.widths.flatMap((_, index) => {
-        const found = tried.find((a) => a.widths.get(cloth.name) === index)
-        return found ? [rowOf(book, cloth, cloths, index, found, null)] : []
-      }),
-    )
+  function printRemarks(cloth: Cloth, parts: readonly GroupAnswer[]): readonly Remark[] {
+    const part = parts.find(({ group }) => group.cloths.includes(cloth))
+    return part ? costOfPrint(book, cloth, part) : []
+  }
+
+  /** Rows of every bolt, in the order of the plan. */
+  function rowsFor<P extends Pick<GroupAnswer, 'group'>>(
+    parts: readonly P[],
+    rows: (cloth: Cloth, part: P) => readonly WidthRow[],
+  ): readonly WidthRow[] {
+    return order.cloths.filter(isBolt).flatMap((cloth) => {
+      const part = parts.find(({ group }) => group.cloths.includes(cloth))
+      return part ? rows(cloth, part) : []
+    })
+  }
+
+  function cannotBeCut(found: readonly Searched[], timed: boolean): Result {
+    const failed = found.filter((one) => !one.best)
+    const tried = failed.flatMap((one) => one.tried)
     return {
       order,
       status: 'cannot-be-cut',
@@ -217,8 +166,8 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
         by: 'exhausted',
       },
       cloths: [],
-      widths: rows,
-      missing: missingFrom(book, tried),
+      widths: rowsFor(found, (cloth, part) => triedRows(book, cloth, part)),
+      missing: failed.flatMap((one) => missingFrom(book, one.tried)),
       buy: [],
       pieces: [],
       seams: [],
@@ -245,49 +194,6 @@ function checked(result: Result, spreads: readonly Spread[]): Result {
   ]
   if (refusals.length > 0) throw new ProgramFault(refusals)
   return result
-}
-
-/** The chosen layouts once more, for the largest remnant, the fewest divisions and the fewest changes of direction. */
-function tidy(book: LayoutBook, chosen: AtWidths): AtWidths {
-  const best = chosen.answer.best!
-  let { value, laid } = best.wish
-  const shares = best.shares.map((share, s): Share | null => {
-    const setting = chosen.settings[s]!
-    return (
-      share && {
-        ...share,
-        spreads: share.spreads.map((spread) => {
-          const { asked, answer } = book.lay(
-            setting,
-            spread.nth === null ? setting.open! : spread.ground,
-            spread.counts,
-            'tidy',
-          )
-          const before = spread.answer.length!
-          if (answer.length === null || answer.length > before || answer.status === 'stopped') return spread
-          if (spread.nth === null) {
-            value += valueToBuy(book, setting, answer.length) - valueToBuy(book, setting, before)
-            laid += answer.length - before
-          }
-          return { ...spread, asked, answer }
-        }),
-      }
-    )
-  })
-  const wish = { ...best.wish, value, laid }
-  return { ...chosen, answer: { ...chosen.answer, best: { ...best, shares, wish } } }
-}
-
-const bolts = (cloths: readonly Cloth[]): readonly Cloth[] => cloths.filter((cloth) => cloth.from === 'bolt')
-
-function combinationsOf(cloths: readonly Cloth[]): { readonly combinations: readonly Widths[]; readonly all: boolean } {
-  let combinations: Widths[] = [new Map()]
-  const all = bolts(cloths).reduce((n, cloth) => n * cloth.widths.length, 1) <= MOST_COMBINATIONS
-  for (const cloth of bolts(cloths)) {
-    const widths = all ? cloth.widths : cloth.widths.slice(0, 1)
-    combinations = combinations.flatMap((c) => widths.map((_, i) => new Map([...c, [cloth.name, i]])))
-  }
-  return { combinations, all }
 }
 
 function pieceRows(pieces: readonly OnePiece[], cloths: readonly CutCloth[]): Result['pieces'] {

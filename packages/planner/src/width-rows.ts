@@ -1,35 +1,54 @@
 import type { Cloth } from '@lengthwise/pieces'
 import { length } from '@lengthwise/units'
 import { cutCloths } from './assemble.ts'
-import type { AtWidths, Widths } from './at-widths.ts'
+import type { AtWidths } from './at-widths.ts'
 import { moneyFor } from './buying.ts'
+import { cuttingOf } from './cutting.ts'
 import { enoughFrom } from './enough.ts'
+import type { Group } from './groups.ts'
 import { whyNot } from './missing.ts'
 import type { CutCloth, WidthRow } from './result.ts'
+import type { GroupAnswer, Searched } from './search-widths.ts'
 import type { LayoutBook } from './share.ts'
 
 /** The rows of one bolt: each of its widths, the other bolts as chosen. Empty when it is not used. */
 export function widthRows(
   book: LayoutBook,
   cloth: Cloth,
-  cloths: readonly Cloth[],
-  chosen: AtWidths,
-  at: (widths: Widths) => AtWidths,
+  { group, best, at }: GroupAnswer,
   drawn: readonly CutCloth[],
 ): readonly WidthRow[] {
-  if (!isUsed(cloth, chosen)) return []
+  if (!isUsed(cloth, best)) return []
   return cloth.widths.map((_, index): WidthRow => {
-    const isChosen = chosen.widths.get(cloth.name) === index
-    const found = isChosen ? chosen : at(new Map([...chosen.widths, [cloth.name, index]]))
-    return rowOf(book, cloth, cloths, index, found, isChosen ? drawn : null)
+    const isChosen = best.widths.get(cloth.name) === index
+    const found = isChosen ? best : at(new Map([...best.widths, [cloth.name, index]]))
+    return rowOf(book, cloth, group, index, found, isChosen ? drawn : null)
+  })
+}
+
+/** The row of the width that is chosen, alone. */
+export function chosenRow(
+  book: LayoutBook,
+  cloth: Cloth,
+  { group, best }: GroupAnswer,
+  drawn: readonly CutCloth[],
+): readonly WidthRow[] {
+  return isUsed(cloth, best) ? [rowOf(book, cloth, group, best.widths.get(cloth.name)!, best, drawn)] : []
+}
+
+/** The rows of a plan that cannot be cut: as far as widths were tried. */
+export function triedRows(book: LayoutBook, cloth: Cloth, { group, tried }: Searched): readonly WidthRow[] {
+  return cloth.widths.flatMap((_, index) => {
+    const found = tried.find((at) => at.widths.get(cloth.name) === index)
+    return found ? [rowOf(book, cloth, group, index, found, null)] : []
   })
 }
 
 /** A row for a width that cannot serve, or for one that can; `drawn`: the cloths as shown, for the chosen one. */
-export function rowOf(
+function rowOf(
   book: LayoutBook,
   cloth: Cloth,
-  cloths: readonly Cloth[],
+  group: Group,
   index: number,
   found: AtWidths,
   drawn: readonly CutCloth[] | null,
@@ -52,7 +71,7 @@ export function rowOf(
       enoughFrom: null,
       layout: null,
     }
-  const cut = (drawn ?? cutCloths(book.order, found.settings, found.choices, best).map((c) => c.cloth)).filter(
+  const cut = (drawn ?? cutCloths(book.order, cuttingOf(book.order, [found])).map((c) => c.cloth)).filter(
     (c) => c.name === cloth.name,
   )
   const layout = cut.find((c) => c.buy) ?? cut[0] ?? null
@@ -69,12 +88,12 @@ export function rowOf(
     seams: seamsFrom(cloth, best.options.flat()),
     status,
     why: null,
-    enoughFrom: enoughFrom(book, cloth, cloths, index, found, length(buy?.length ?? 0)),
+    enoughFrom: enoughFrom(book, cloth, group, index, found, length(buy?.length ?? 0)),
     layout,
   }
 }
 
-export const isUsed = (cloth: Cloth, at: AtWidths): boolean =>
+const isUsed = (cloth: Cloth, at: AtWidths): boolean =>
   at.settings.some((setting, s) => setting.cloth.name === cloth.name && at.answer.best?.shares[s]?.spreads.length)
 
 // seams inside the faces that this cloth has a piece in

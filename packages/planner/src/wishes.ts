@@ -33,3 +33,5 @@ const opensOnlySomeOf = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolea
   a.size < b.size && [...a].every((one) => b.has(one))
 
 const keepingTheRule = (a: Wish, b: Wish): number => a.seams - b.seams || a.laid - b.laid || a.opened - b.opened
+
+export const lesser = (a: bigint, b: bigint): bigint => (b < a ? b : a)
