@@ -3,11 +3,11 @@ import type { Length } from '@lengthwise/units'
 import type { ChoiceAnswer, Chosen } from './choose.ts'
 import { chooseWays } from './choose.ts'
 import type { Group } from './groups.ts'
+import type { LayoutBook } from './layout-book.ts'
 import type { Choice } from './options.ts'
 import { choicesOf } from './options.ts'
 import type { Setting } from './setting.ts'
 import { settingOf } from './setting.ts'
-import type { LayoutBook } from './share.ts'
 
 /** Which width of each bolt is tried: an index into its widths, by name. */
 export type Widths = ReadonlyMap<string, number>

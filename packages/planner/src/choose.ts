@@ -2,11 +2,13 @@ import type { Measure } from './additive-bound.ts'
 import { measuresFor, weigh } from './additive-bound.ts'
 import type { Counts } from './demand.ts'
 import { Heap } from './heap.ts'
+import type { LayoutBook } from './layout-book.ts'
 import type { Choice, Option } from './options.ts'
 import { fromSameCloths } from './options.ts'
 import type { Setting } from './setting.ts'
-import type { LayoutBook, Share } from './share.ts'
-import { longestFor, valueToBuy } from './share.ts'
+import type { Share } from './share.ts'
+import { longestFor, valueToBuy, within } from './share.ts'
+import { shareOut } from './sharing.ts'
 import type { Wish } from './wishes.ts'
 import { compareWishes, lesser } from './wishes.ts'
 
@@ -319,7 +321,7 @@ export function chooseWays(
         // whether it is cheaper comes first; whether it is as cheap and shorter waits until nothing is cheaper
         const cheaper = longestFor(book, setting, target.value - value - 1n)
         const first = how === 'look' && !node.notCheaper ? Math.min(long, cheaper) : long
-        const found = book.within(setting, counts[s]!, first, how)
+        const found = within(book, setting, counts[s]!, first, how)
         if (found === 'never') {
           if (first < long)
             heap.push({
@@ -335,7 +337,7 @@ export function chooseWays(
         }
         share = found.share
       } else {
-        const sharing = book.share(setting, counts[s]!, how)
+        const sharing = shareOut(book, setting, counts[s]!, how)
         share = sharing.share
         if (!share) {
           // perhaps it can be had after all: then nothing is proved

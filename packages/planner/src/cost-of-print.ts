@@ -4,8 +4,9 @@ import { length, printLength } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
 import { solveAt, withCloth } from './at-widths.ts'
 import { effortOf } from './effort.ts'
+import { LayoutBook } from './layout-book.ts'
 import type { GroupAnswer } from './search-widths.ts'
-import { boughtIn, LayoutBook } from './share.ts'
+import { boughtIn } from './share.ts'
 
 /**
  * What the arrow and the match of a print cost in cloth: the group laid again at the same widths with the print not matched, then

@@ -165,6 +165,16 @@ export const countsKey = (counts: Counts): string =>
     .map((key) => `${counts.get(key)}×${key}`)
     .join(' ')
 
+export const isEmpty = (counts: Counts): boolean => [...counts.values()].every((n) => n === 0)
+
+/** Of each, as many as both have. */
+export const least = (a: Counts, b: Counts): Counts =>
+  new Map([...b].map(([key, n]) => [key, Math.min(n, a.get(key) ?? 0)] as const).filter(([, n]) => n > 0))
+
+/** What is left of `a` without `b`. */
+export const less = (a: Counts, b: Counts): Counts =>
+  new Map([...a].map(([key, n]) => [key, n - (b.get(key) ?? 0)] as const).filter(([, n]) => n > 0))
+
 function memberOf(piece: Piece, ground: Ground): Member {
   const postures: Posture[] = []
   for (const { posture } of liesOf(piece, ground))

@@ -6,9 +6,11 @@ import { inWidth, SETTING_UP_STEPS, solveAt, withCloth } from './at-widths.ts'
 import { worth } from './buying.ts'
 import type { Effort } from './effort.ts'
 import type { Group } from './groups.ts'
+import { LayoutBook } from './layout-book.ts'
 import { choicesOf } from './options.ts'
 import { settingOf } from './setting.ts'
-import { boughtIn, LayoutBook, longestFor, valueToBuy } from './share.ts'
+import { boughtIn, fits, longestFor, valueToBuy } from './share.ts'
+import { shareOut } from './sharing.ts'
 
 /**
  * 'N or more is enough': the narrowest width, in marking steps down from this one, from which every step up to it needs the
@@ -78,11 +80,11 @@ export function enoughFrom(
         for (const [key, n] of option.takes[s]!) counts.set(key, (counts.get(key) ?? 0) + n)
       }
     if (setting.owned.length > 0) {
-      const then = narrower.share(setting, counts, 'look').share
+      const then = shareOut(narrower, setting, counts, 'look').share
       return then !== null && boughtIn(order, setting.cloth, then) === bought
     }
     const laid = share.spreads.find((x) => x.nth === null)?.answer.length ?? 0
-    return narrower.fits(setting, counts, longestFor(narrower, setting, valueToBuy(narrower, setting, laid)))
+    return fits(narrower, setting, counts, longestFor(narrower, setting, valueToBuy(narrower, setting, laid)))
   }
 
   /** Is it the same with the best ways for that width? */

@@ -4,11 +4,12 @@ import { length, printLength } from '@lengthwise/units'
 import type { AtWidths } from './at-widths.ts'
 import type { Counts } from './demand.ts'
 import { laidOn, measuredBefore } from './field.ts'
+import type { LayoutBook } from './layout-book.ts'
 import { clothsNamed } from './named-cloths.ts'
 import type { Choice } from './options.ts'
 import type { Missing } from './result.ts'
 import type { Setting } from './setting.ts'
-import type { LayoutBook } from './share.ts'
+import { shareOut } from './sharing.ts'
 
 /** Most sheets that are looked for beyond those at hand. */
 const MORE_SHEETS = 24
@@ -84,7 +85,7 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
   return at.settings.flatMap((setting, s): Missing[] => {
     const asked = counts[s]!
     if (asked.size === 0 || setting.open) return []
-    const { share, certain } = book.share(setting, asked, 'look')
+    const { share, certain } = shareOut(book, setting, asked, 'look')
     if (share) return []
     const { cloth } = setting
     const width = widthAsSold(setting)
@@ -120,7 +121,7 @@ function sheetsMissing(book: LayoutBook, setting: Setting, counts: Counts): numb
       id: `${setting.id}+${more}`,
       owned: [...setting.owned, { ground: first.ground, nths }],
     }
-    if (book.share(larger, counts, 'look').share) return more
+    if (shareOut(book, larger, counts, 'look').share) return more
   }
   return null
 }

@@ -4,8 +4,8 @@ import { solveAt } from './at-widths.ts'
 import { isBolt } from './buying.ts'
 import { chooseWays } from './choose.ts'
 import type { Group } from './groups.ts'
+import type { LayoutBook } from './layout-book.ts'
 import type { PlanOptions } from './result.ts'
-import type { LayoutBook } from './share.ts'
 import { compareWishes, lesser } from './wishes.ts'
 
 /** With more combinations of widths than this, one bolt after the other is varied, and nothing is proved over all of them. */

@@ -1,5 +1,6 @@
 import type { AtWidths } from './at-widths.ts'
-import type { LayoutBook, Share } from './share.ts'
+import type { LayoutBook } from './layout-book.ts'
+import type { Share } from './share.ts'
 import { valueToBuy } from './share.ts'
 
 /** The chosen layouts once more, for the largest remnant, the fewest divisions and the fewest changes of direction. */
@@ -12,17 +13,14 @@ export function tidyLayouts(book: LayoutBook, chosen: AtWidths): AtWidths {
       share && {
         ...share,
         spreads: share.spreads.map((spread) => {
-          const { asked, answer } = book.lay(
-            setting,
-            spread.nth === null ? setting.open! : spread.ground,
-            spread.counts,
-            'tidy',
-          )
+          const ground = spread.nth === null ? setting.open! : spread.ground
+          const laidAgain = book.tidied(setting, ground, spread.counts, spread.answer)
+          if (!laidAgain) return spread
+          const { asked, answer } = laidAgain
           const before = spread.answer.length!
-          if (answer.length === null || answer.length > before || answer.status === 'stopped') return spread
           if (spread.nth === null) {
-            value += valueToBuy(book, setting, answer.length) - valueToBuy(book, setting, before)
-            laid += answer.length - before
+            value += valueToBuy(book, setting, answer.length!) - valueToBuy(book, setting, before)
+            laid += answer.length! - before
           }
           return { ...spread, asked, answer }
         }),

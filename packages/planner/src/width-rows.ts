@@ -6,10 +6,10 @@ import { moneyFor } from './buying.ts'
 import { cuttingOf } from './cutting.ts'
 import { enoughFrom } from './enough.ts'
 import type { Group } from './groups.ts'
+import type { LayoutBook } from './layout-book.ts'
 import { whyNot } from './missing.ts'
 import type { CutCloth, WidthRow } from './result.ts'
 import type { GroupAnswer, Searched } from './search-widths.ts'
-import type { LayoutBook } from './share.ts'
 
 /** The rows of one bolt: each of its widths, the other bolts as chosen. Empty when it is not used. */
 export function widthRows(

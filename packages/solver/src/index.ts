@@ -1,4 +1,5 @@
 export { check } from './check.ts'
+export type { Known } from './lay.ts'
 export { bound, lay, layKnowing } from './lay.ts'
 export * from './model.ts'
 export { whatFits } from './what-fits.ts'

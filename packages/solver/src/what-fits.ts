@@ -45,7 +45,13 @@ export function whatFits(request: Request, control: Control): FitsAnswer {
 
   function tryOut(counts: number[], effort: number): boolean | null {
     const demands = request.demands.map((d, i) => ({ ...d, count: counts[i]! }))
-    const answer = lay({ ...request, demands }, { ...control, effort })
+    // the first layout is as good as the shortest
+    let fits = false
+    const stop = () => fits || (control.stop?.() ?? false)
+    const onProgress = (best: number | null) => {
+      fits ||= best !== null
+    }
+    const answer = lay({ ...request, demands }, { ...control, effort, stop, onProgress })
     steps += answer.steps + START_STEPS
     if (answer.length === null) return answer.status === 'infeasible' ? false : null
     maximal = [...maximal.filter((m) => m.counts.some((n, i) => n > counts[i]!)), { counts, answer }]
