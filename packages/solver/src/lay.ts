@@ -9,6 +9,7 @@ import type { Finished } from './exact/fronts.ts'
 import { fronts } from './exact/fronts.ts'
 import { multisets } from './exact/multisets.ts'
 import { Phases } from './exact/phases.ts'
+import type { Target } from './exact/shortest.ts'
 import { shortest } from './exact/shortest.ts'
 import type { Layout } from './layout.ts'
 import { answerOf, layoutFrom, layoutOf } from './layout.ts'
@@ -70,14 +71,9 @@ export function laysWithin(request: Request, length: number, control: Control): 
   }
   const limit = Math.floor(within / problem.unitAlong)
   const { effort, stop } = control
-  const search = fronts(problem, {
-    width: problem.width,
-    length: limit,
-    effort,
-    stop,
-    weights: weights(),
-  })
-  return search.finished ? search.best.some((b) => b.length <= limit) : null
+  const trials = [{ width: problem.width, length: limit, weights: weights() }]
+  const search = fronts(problem, { trials, effort, stop })
+  return search.finished ? search.best[0]!.some((b) => b.length <= limit) : null
 }
 
 /**
@@ -236,12 +232,11 @@ class Run {
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */
   private exact(until: number): void {
     const { problem, control } = this
-    const found = shortest(problem, {
+    const target: Target = {
+      width: problem.width,
       lower: this.certificate.bound / problem.unitAlong,
       upper: this.upper(),
       weights: this.weights(),
-      effort: Math.max(0, Math.floor(until) - this.steps),
-      stop: control.stop,
       ...(problem.cuts === 'guillotine' && {
         improve: (effort: number) => {
           this.search(this.steps + effort)
@@ -252,9 +247,12 @@ class Run {
         this.exhausted(bound, states)
         this.report()
       },
-    })
-    this.steps += found.steps
-    this.exhausted(found.bound, found.steps)
+    }
+    const effort = Math.max(0, Math.floor(until) - this.steps)
+    const { found: answers, steps } = shortest(problem, { targets: [target], effort, stop: control.stop })
+    const found = answers[0]!
+    this.steps += steps
+    this.exhausted(found.bound, steps)
     if (found.best && problem.flaws.length === 0) {
       this.offer(spotsOf(problem, found.best.tree, found.best.start, found.best.moved))
       if (this.upper() === found.best.length) this.block = found.best

@@ -74,11 +74,8 @@ function exact(request: Request, strictness: Strictness): number | null {
   if (!problem) return null
   const bars = barBound(problem, 0, Number.POSITIVE_INFINITY, { most: 1_000_000, steps: 0 })
   const weights = bars && weightsOf(problem, bars)
-  const found = shortest(
-    problem,
-    { lower: 1, upper: null, weights: weights ? [weights] : [], effort: 1_000_000 },
-    strictness,
-  )
+  const target = { width: problem.width, lower: 1, upper: null, weights: weights ? [weights] : [] }
+  const found = shortest(problem, { targets: [target], effort: 1_000_000 }, strictness).found[0]!
   expect(found.finished).toBe(true)
   return found.best && found.best.length * problem.unitAlong
 }

@@ -14,6 +14,8 @@ export const UNTIED = -1
  */
 export class Blocks {
   count = 0
+  /** the trials that the block may serve, as bits */
+  serves = new Int32Array(1024)
   width = new Float64Array(1024)
   length = new Float64Array(1024)
   /** sides of the field that the block must touch */
@@ -28,6 +30,7 @@ export class Blocks {
   slack = new Float64Array(1024)
 
   add(
+    serves: number,
     how: number,
     width: number,
     length: number,
@@ -39,6 +42,7 @@ export class Blocks {
   ): number {
     if (this.count === this.width.length) this.grow()
     const i = this.count++
+    this.serves[i] = serves
     this.how[i] = how
     this.width[i] = width
     this.length[i] = length
@@ -56,6 +60,7 @@ export class Blocks {
       to.set(from as never)
       return to
     }
+    this.serves = longer(this.serves, new Int32Array(size))
     this.width = longer(this.width, new Float64Array(size))
     this.length = longer(this.length, new Float64Array(size))
     this.flush = longer(this.flush, new Uint8Array(size))

@@ -8,7 +8,6 @@ import type { Cell, Effort, Front } from './kept.ts'
 import { Kept } from './kept.ts'
 import { Phases } from './phases.ts'
 import type { Trial } from './room.ts'
-import { Room } from './room.ts'
 import type { Strictness } from './strictness.ts'
 import { SOUND } from './strictness.ts'
 import { TiedJoins } from './tied.ts'
@@ -42,8 +41,8 @@ import { UntiedJoins } from './untied.ts'
  * Cost: the number of pairs of multisets that fit together times the steps of their staircases. Does not depend on the unit.
  */
 export interface Fronts {
-  /** undominated blocks of everything, as they fit the field; shortest first */
-  readonly best: readonly Finished[]
+  /** for each trial, the undominated blocks of everything, as they fit the field; shortest first */
+  readonly best: readonly (readonly Finished[])[]
   /** candidate blocks looked at */
   readonly steps: number
   /** false when effort or a stop ended it: then `best` proves nothing */
@@ -62,7 +61,9 @@ export interface Finished {
   readonly tree: Tree
 }
 
-export interface Limits extends Trial, Effort {
+export interface Limits extends Effort {
+  /** widths of the field, each with a length on trial; one run answers them all. The problem's own width does not count. */
+  readonly trials: readonly Trial[]
   /** blocks whose groups are not yet tied to each other are not shifted: quick, but not every layout */
   readonly tight?: boolean
   /** for tests of soundness */
@@ -71,6 +72,15 @@ export interface Limits extends Trial, Effort {
 
 export function fronts(problem: Problem, limits: Limits): Fronts {
   return new Search(problem, limits).run()
+}
+
+/** What fits a trial fits one that is no narrower and no shorter: only the others need room to be kept for. */
+function undominated(trials: readonly Trial[]): Trial[] {
+  return trials.filter((a, i) =>
+    trials.every(
+      (b, j) => b.width < a.width || b.length < a.length || (b.width === a.width && b.length === a.length && j >= i),
+    ),
+  )
 }
 
 class Search {
@@ -88,12 +98,12 @@ class Search {
     this.problem = problem
     this.limits = limits
     const strictness = limits.strictness ?? SOUND
-    const room = new Room(problem, limits, strictness)
     this.phases = problem.tied ? Phases.of(problem, limits.tight ?? false, strictness.places) : null
-    this.kept = new Kept(problem, limits, room, this.phases, strictness, (multiset) => this.pending.push(multiset))
+    const onNew = (multiset: number): void => this.pending.push(multiset)
+    this.kept = new Kept(problem, limits, undominated(limits.trials), this.phases, strictness, onNew)
     const rules = new JoinRules(problem, this.kept.blocks, strictness)
     this.untied = new UntiedJoins(this.kept, rules, strictness)
-    this.tied = this.phases && new TiedJoins(this.kept, rules, this.phases, limits.length, strictness)
+    this.tied = this.phases && new TiedJoins(this.kept, rules, this.phases, strictness)
   }
 
   run(): Fronts {
@@ -106,24 +116,26 @@ class Search {
       kept.finish(front)
       if (front.cells.length === 0) continue
       done.push(front)
-      const spare = kept.room.capacity - kept.total - front.waste
       for (const other of done) {
-        // a join holds the waste of both
-        if (other.waste > spare || !kept.fit(front, other)) continue
+        if (!kept.mayMeet(front, other)) continue
         this.join(front, other)
         if (kept.halted) return { best: [], steps: kept.steps, finished: false }
       }
     }
     const whole = kept.frontOf(full)
-    return { best: whole ? this.finished(whole.cells) : [], steps: kept.steps, finished: true }
+    const all = whole ? this.finished(whole.cells) : []
+    const best = this.limits.trials.map(({ width, length }) =>
+      all.filter((b) => b.width <= width && (b.tree.flush & END || b.length <= length)),
+    )
+    return { best, steps: kept.steps, finished: true }
   }
 
   private offerPieces(): void {
-    const { one } = this.kept.multisets
+    const { rooms, multisets } = this.kept
     for (const [kind, k] of this.problem.kinds.entries()) {
       const phases = this.phases?.ofPiece(kind) ?? null
       for (const [posture, p] of k.postures.entries())
-        this.kept.offer(one[kind]!, PIECE, p.width, p.length, p.flush, kind, posture, 0, phases, 0)
+        this.kept.offer(multisets.one[kind]!, rooms.all, PIECE, p.width, p.length, p.flush, kind, posture, 0, phases, 0)
     }
   }
 
@@ -153,8 +165,7 @@ class Search {
         const grown = phases ? Math.max(0, moved - blocks.slack[b]!) : 0
         const end = start + blocks.length[b]! + grown + (flush & START || tied ? 0 : zones.start)
         const length = flush & END ? fieldLength! : end
-        if (flush & END || length <= this.limits.length)
-          out.push({ width, length, start, moved, tree: treeOf(blocks, b) })
+        out.push({ width, length, start, moved, tree: treeOf(blocks, b) })
       }
     return out.sort((a, b) => a.length - b.length || a.width - b.width)
   }

@@ -3,7 +3,8 @@ import { Blocks, UNTIED } from './blocks.ts'
 import { Multisets } from './multisets.ts'
 import { PackedCounts } from './packed.ts'
 import type { PhaseSet, Phases } from './phases.ts'
-import type { Room } from './room.ts'
+import type { Trial } from './room.ts'
+import { Rooms } from './room.ts'
 import type { Strictness } from './strictness.ts'
 
 /** Blocks of one multiset that touch the same sides and, with ties, lie in the same phases. */
@@ -22,14 +23,14 @@ export interface Front {
   readonly multiset: number
   /** of the pieces that are not in it */
   readonly restArea: number
-  readonly restWeights: readonly number[]
+  readonly restWeights: readonly (readonly number[])[]
   cells: Cell[]
   /** with ties, cells are many: by phases and flags */
   readonly cellOf: Map<number, Cell>
   /** cells whose blocks become each other's by moving them along */
   readonly families: Map<number, Cell[]>
-  /** the least waste of any block, once it is done */
-  waste: number
+  /** for each trial, the least waste of any block that serves it, once the front is done */
+  readonly waste: Float64Array
 }
 
 /** How much work there may be, and who may stop it. */
@@ -47,7 +48,7 @@ export class Kept {
   readonly multisets: Multisets
   /** the area of everything */
   readonly total: number
-  readonly room: Room
+  readonly rooms: Rooms
   /** blocks looked at */
   steps = 0
   /** effort is used up, or the caller said stop */
@@ -58,39 +59,51 @@ export class Kept {
   private readonly onNew: (multiset: number) => void
   private readonly fronts = new Map<number, Front>()
   private readonly counts: PackedCounts
+  private readonly spare: Float64Array
   private nextPoll = 0
+  /** what blocks are offered to at present: offers for one multiset follow each other */
+  private multiset = -1
+  private front: Front | undefined
+  private restArea = 0
 
   /** `onNew` is told of each multiset when its first block is kept. */
   constructor(
     problem: Problem,
     limits: Effort,
-    room: Room,
+    trials: readonly Trial[],
     phases: Phases | null,
     strictness: Strictness,
     onNew: (multiset: number) => void,
   ) {
     this.limits = limits
-    this.room = room
     this.phases = phases
     this.strictness = strictness
     this.onNew = onNew
     this.multisets = new Multisets(problem)
     this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
     this.total = this.multisets.areaOf(this.multisets.full)
+    this.rooms = new Rooms(problem, trials, this.total, strictness)
+    this.spare = this.rooms.spare()
   }
 
   frontOf(multiset: number): Front | undefined {
     return this.fronts.get(multiset)
   }
 
-  /** Are there pieces enough for both? */
-  fit(a: Front, b: Front): boolean {
-    return this.counts.fit(a.slot, b.slot)
+  /** May a block of one and a block of the other be parts of one layout? There must be pieces enough and room for the waste of both. */
+  mayMeet(a: Front, b: Front): boolean {
+    if (!this.counts.fit(a.slot, b.slot)) return false
+    for (let t = 0; t < this.spare.length; t++) if (a.waste[t]! + b.waste[t]! <= this.spare[t]!) return true
+    return false
   }
 
-  /** Keeps a block unless there is no room for it or another of its multiset and flags is no larger. */
+  /**
+   * Keeps a block unless there is no room for it or another of its multiset and flags is no larger. `serves`: the trials that all its
+   * parts serve.
+   */
   offer(
     m: number,
+    serves: number,
     how: number,
     width: number,
     length: number,
@@ -103,30 +116,40 @@ export class Kept {
   ): void {
     this.steps++
     if (this.steps >= this.nextPoll) this.poll()
-    const { room } = this
-    if (!room.fits(width, length, flush)) return
-    let front = this.fronts.get(m)
-    if (front === undefined) {
-      const restArea = this.total - this.multisets.areaOf(m)
-      if (room.overfull(width, length, restArea)) return
-      front = this.begin(m, restArea)
-    } else if (room.overfull(width, length, front.restArea)) return
-    if (room.outweighed(width, length, front.restWeights)) return
+    if (m !== this.multiset) this.turnTo(m)
+    const { rooms } = this
+    let served = rooms.servedBy(serves, width, length, flush, this.restArea)
+    if (served === 0) return
+    const front = this.front ?? this.begin(m)
+    served = rooms.servedByWeight(served, width, length, front.restWeights)
+    if (served === 0) return
     const cell = this.cellFor(front, flush, phases)
-    if (phases) this.keepTied(front, cell, how, width, length, flush, first, second, shift, phases, slack)
-    else this.keep(cell, how, width, length, flush, first, second, shift)
+    if (phases) this.keepTied(front, cell, served, how, width, length, flush, first, second, shift, phases, slack)
+    else this.keep(cell, served, how, width, length, flush, first, second, shift)
   }
 
   /** Drops blocks beside or before which the remaining pieces must leave too much, and notes the least waste of the others. */
   finish(front: Front): void {
-    const { width: w, length: l } = this.blocks
-    const tooMuch = this.room.gapsFor(this.multisets.countsOf(this.multisets.full - front.multiset), front.restArea)
+    const { width: w, length: l, serves } = this.blocks
+    const counts = this.multisets.countsOf(this.multisets.full - front.multiset)
+    const servedDespiteGaps = this.rooms.servedDespiteGaps(counts, front.restArea)
     const inside = this.total - front.restArea
     for (const cell of front.cells) {
-      cell.blocks = cell.blocks.filter((b) => !tooMuch(w[b]!, l[b]!))
-      for (const b of cell.blocks) front.waste = Math.min(front.waste, w[b]! * l[b]! - inside)
+      cell.blocks = cell.blocks.filter((b) => {
+        serves[b] = servedDespiteGaps(serves[b]!, w[b]!, l[b]!)
+        return serves[b] !== 0
+      })
+      for (const b of cell.blocks)
+        for (let t = 0; t < front.waste.length; t++)
+          if (serves[b]! & (1 << t)) front.waste[t] = Math.min(front.waste[t]!, w[b]! * l[b]! - inside)
     }
     front.cells = front.cells.filter((c) => c.blocks.length > 0)
+  }
+
+  private turnTo(multiset: number): void {
+    this.multiset = multiset
+    this.front = this.fronts.get(multiset)
+    this.restArea = this.front?.restArea ?? this.total - this.multisets.areaOf(multiset)
   }
 
   private poll(): void {
@@ -135,18 +158,19 @@ export class Kept {
     if (this.steps > effort || stop?.()) this.halted = true
   }
 
-  private begin(multiset: number, restArea: number): Front {
+  private begin(multiset: number): Front {
     const front: Front = {
       slot: this.fronts.size,
       multiset,
-      restArea,
-      restWeights: this.room.weightsOf(this.multisets.countsOf(this.multisets.full - multiset)),
+      restArea: this.restArea,
+      restWeights: this.rooms.weightsOf(this.multisets.countsOf(this.multisets.full - multiset)),
       cells: [],
       cellOf: new Map(),
       families: new Map(),
-      waste: Number.POSITIVE_INFINITY,
+      waste: new Float64Array(this.spare.length).fill(Number.POSITIVE_INFINITY),
     }
     this.fronts.set(multiset, front)
+    this.front = front
     this.counts.push(multiset)
     this.onNew(multiset)
     return front
@@ -168,6 +192,7 @@ export class Kept {
 
   private keep(
     { blocks }: Cell,
+    serves: number,
     how: number,
     width: number,
     length: number,
@@ -190,12 +215,13 @@ export class Kept {
     while (from > 0 && w[blocks[from - 1]!]! === width) from--
     let to = low
     while (to < blocks.length && l[blocks[to]!]! >= length) to++
-    blocks.splice(from, to - from, this.blocks.add(how, width, length, flush, first, second, shift, UNTIED))
+    blocks.splice(from, to - from, this.blocks.add(serves, how, width, length, flush, first, second, shift, UNTIED))
   }
 
   private keepTied(
     front: Front,
     cell: Cell,
+    serves: number,
     how: number,
     width: number,
     length: number,
@@ -208,7 +234,7 @@ export class Kept {
   ): void {
     const family = familyOf(front, phases, flush)
     if (this.outdone(family, phases.base, width, length, slack)) return
-    const block = this.blocks.add(how, width, length, flush, first, second, shift, slack)
+    const block = this.blocks.add(serves, how, width, length, flush, first, second, shift, slack)
     this.dropOutdone(family, phases.base, block)
     cell.blocks.push(block)
   }

@@ -13,57 +13,125 @@ export interface Trial {
   readonly weights?: readonly Weights[]
 }
 
+/** Trials are told apart by the bits of a number. */
+export const MOST_TRIALS = 30
+
 /**
- * What a trial has room for. A block is of no use when it does not fit the field itself; when the area left beside it cannot hold
- * the rest, the waste nobody can avoid beside and before it included; or when the rest weighs more under the duals of the
+ * What trials have room for. A block is of no use to a trial when it does not fit the field itself; when the area left beside it
+ * cannot hold the rest, the waste nobody can avoid beside and before it included; or when the rest weighs more under the duals of the
  * bar relaxation than the lengths left to it can hold.
+ *
+ * Several trials share their blocks: each block carries the trials that it may serve, as bits. A join serves only what both its parts
+ * serve: where one of them cannot be in a layout, no block made of it can. That a smaller block outdoes a larger one of the same
+ * pieces stays true: it may stand in for the larger in every layout, so it is refused by no trial that has a layout with that.
  */
-export class Room {
+export class Rooms {
+  /** all trials, as bits */
+  readonly all: number
+  private readonly rooms: readonly Room[]
+  private readonly total: number
+  private readonly widthSums: Reach
+  private readonly lengthSums: Reach
+
+  /** `total`: the area of all pieces. */
+  constructor(problem: Problem, trials: readonly Trial[], total: number, strictness: Strictness) {
+    this.rooms = trials.map((trial) => new Room(problem, trial, strictness))
+    this.all = 2 ** trials.length - 1
+    this.total = total
+    const sizes = (of: 'width' | 'length') =>
+      problem.kinds.map((k) => ({ count: k.count, sizes: [...new Set(k.postures.map((p) => p[of]))] }))
+    this.widthSums = new Reach(sizes('width'), Math.max(...trials.map((trial) => trial.width)))
+    this.lengthSums = new Reach(sizes('length'), Math.max(...this.rooms.map((room) => room.reach)))
+  }
+
+  /** Which of the trials `serves` has a block of this size, sides and area of the rest room for? */
+  servedBy(serves: number, width: number, length: number, flush: number, restArea: number): number {
+    let out = 0
+    for (let t = 0; t < this.rooms.length; t++)
+      if (serves & (1 << t) && this.rooms[t]!.holds(width, length, flush, restArea)) out |= 1 << t
+    return out
+  }
+
+  /** Might any of these trials have room for it, the zones and the width set aside? Asked first, where a block is dear to make. */
+  mayHold(serves: number, width: number, length: number, restArea: number): boolean {
+    const area = width * length + restArea
+    for (let t = 0; t < this.rooms.length; t++)
+      if (serves & (1 << t) && area <= this.rooms[t]!.capacity && length <= this.rooms[t]!.length) return true
+    return false
+  }
+
+  /** The same by what the remaining pieces weigh, `restWeights` for each trial. */
+  servedByWeight(serves: number, width: number, length: number, restWeights: readonly (readonly number[])[]): number {
+    let out = serves
+    for (let t = 0; t < this.rooms.length; t++)
+      if (serves & (1 << t) && this.rooms[t]!.outweighed(width, length, restWeights[t]!)) out &= ~(1 << t)
+    return out
+  }
+
+  /** The same by the gaps that the remaining pieces, `counts` of each kind, must leave beside and before the block. */
+  servedDespiteGaps(
+    counts: readonly number[],
+    restArea: number,
+  ): (serves: number, width: number, length: number) => number {
+    const across = this.widthSums.gapsFor(counts)
+    const along = this.lengthSums.gapsFor(counts)
+    return (serves, width, length) => {
+      let out = serves
+      for (let t = 0; t < this.rooms.length; t++)
+        if (serves & (1 << t) && this.rooms[t]!.leavesTooMuch(width, length, restArea, across, along)) out &= ~(1 << t)
+      return out
+    }
+  }
+
+  /** What so many of each kind weigh, under each of the duals of each trial. */
+  weightsOf(counts: readonly number[]): number[][] {
+    return this.rooms.map((room) => room.weightsOf(counts))
+  }
+
+  /** The most waste that a block may hold, for each trial. */
+  spare(): Float64Array {
+    return Float64Array.from(this.rooms, (room) => room.capacity - this.total)
+  }
+}
+
+/** What one trial has room for. */
+class Room {
   /** nothing lies beyond this */
   readonly reach: number
   /** the area that is left to lie on */
   readonly capacity: number
   private readonly width: number
-  private readonly length: number
+  readonly length: number
   private readonly weights: readonly Weights[]
-  private readonly problem: Problem
+  private readonly zones: Problem['zones']
+  private readonly fieldLength: number | null
   private readonly strictness: Strictness
   /** blocks that touch the field's end are of use only when the trial lets pieces go that far */
   private readonly mayEnd: boolean
-  private readonly widthSums: Reach
-  private readonly lengthSums: Reach
 
   constructor(problem: Problem, trial: Trial, strictness: Strictness) {
-    this.problem = problem
+    const { length, zones } = problem
+    this.zones = zones
+    this.fieldLength = length
     this.strictness = strictness
     this.width = trial.width
     this.length = trial.length
     this.weights = trial.weights ?? []
-    const { length, zones } = problem
     this.mayEnd = length !== null && trial.length >= length - zones.end
     const ending = this.mayEnd && problem.kinds.some((k) => k.postures.some((p) => p.flush & END))
     this.reach = ending ? length! : trial.length
     this.capacity = trial.width * this.reach
-    const sizes = (of: 'width' | 'length') =>
-      problem.kinds.map((k) => ({ count: k.count, sizes: [...new Set(k.postures.map((p) => p[of]))] }))
-    this.widthSums = new Reach(sizes('width'), trial.width)
-    this.lengthSums = new Reach(sizes('length'), this.reach)
   }
 
-  /** Does a block fit the field, clear of the zones it may not enter? */
-  fits(width: number, length: number, flush: number): boolean {
-    const { zones } = this.problem
+  /** Does a block fit the field, clear of the zones it may not enter, and leave area enough for the rest? */
+  holds(width: number, length: number, flush: number, restArea: number): boolean {
+    const { zones } = this
     if (width + (flush & LEFT ? 0 : zones.left) + (flush & RIGHT ? 0 : zones.right) > this.width) return false
     const end = length + (flush & START ? 0 : zones.start)
-    return flush & END ? this.mayEnd && end <= this.problem.length! : end <= this.length
+    if (flush & END ? !this.mayEnd || end > this.fieldLength! : end > this.length) return false
+    return width * length + restArea + this.strictness.budget <= this.capacity
   }
 
-  /** Does what all weigh together with a block exceed the area there is? */
-  overfull(width: number, length: number, restArea: number): boolean {
-    return width * length + restArea + this.strictness.budget > this.capacity
-  }
-
-  /** What so many of each kind weigh, under each of the duals. */
   weightsOf(counts: readonly number[]): number[] {
     return this.weights.map(({ values }) => counts.reduce((sum, n, i) => sum + n * values[i]!, 0))
   }
@@ -79,15 +147,16 @@ export class Room {
     return false
   }
 
-  /** Tells of a block beside or before which the remaining pieces, `counts` of each kind, must leave too much. */
-  gapsFor(counts: readonly number[], restArea: number): (width: number, length: number) => boolean {
-    const across = this.widthSums.gapsFor(counts)
-    const along = this.lengthSums.gapsFor(counts)
+  leavesTooMuch(
+    width: number,
+    length: number,
+    restArea: number,
+    across: (stretch: number) => number,
+    along: (stretch: number) => number,
+  ): boolean {
     const { gaps } = this.strictness
-    return (w, l) => {
-      const beside = (across(this.width - w) + gaps) * l
-      const before = (along(this.reach - l) + gaps) * w
-      return w * l + restArea + beside + before > this.capacity
-    }
+    const beside = (across(this.width - width) + gaps) * length
+    const before = (along(this.reach - length) + gaps) * width
+    return width * length + restArea + beside + before > this.capacity
   }
 }

@@ -5,10 +5,11 @@ import type { Problem } from '../problem.ts'
 import type { Finished } from './fronts.ts'
 import { fronts } from './fronts.ts'
 import { severalGroups } from './phases.ts'
+import { MOST_TRIALS } from './room.ts'
 import type { Strictness } from './strictness.ts'
 import { SOUND } from './strictness.ts'
 
-/** What a search by rising limits has shown. */
+/** What a search by rising limits has shown of one width. */
 export interface Shortest {
   /** a shortest layout, when one shorter than that at hand was found */
   readonly best: Finished | null
@@ -18,82 +19,194 @@ export interface Shortest {
   readonly bound: number
   /** everything shorter than that at hand was searched */
   readonly finished: boolean
-  readonly steps: number
 }
 
-/**
- * The shortest guillotine layout shorter than that at hand by fronts under rising limits: a tight limit leaves few blocks, so it is cheap to
- * refuse, and each refusal raises the bound. The allowance above the bound doubles, so all trials together cost little more than the
- * last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that short.
- *
- * When no layout is shorter than that at hand, the bound becomes its length.
- */
-export function shortest(problem: Problem, task: Task, strictness: Strictness = SOUND): Shortest {
-  if (!problem.tied || !severalGroups(problem)) return rising(problem, task, strictness, false)
-  // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
-  const tight = rising(problem, { ...task, effort: Math.ceil(task.effort / 4) }, strictness, true)
-  const upper = tight.best?.length ?? task.upper
-  const loose = rising(problem, { ...task, upper, effort: task.effort - tight.steps }, strictness, false)
-  return { ...loose, best: loose.best ?? tight.best, steps: tight.steps + loose.steps }
-}
-
-export interface Task {
+/** A width that a shortest layout is looked for on. */
+export interface Target {
+  readonly width: number
   readonly lower: number
   /** length of a layout at hand */
   readonly upper: number | null
   readonly weights: readonly Weights[]
-  readonly effort: number
-  readonly stop?: (() => boolean) | undefined
   /** looks for a layout shorter than that at hand by other means, in so many steps; its length, or that at hand */
   readonly improve?: (effort: number) => number | null
   /** told whenever lengths have been refused, with the blocks that were looked at */
   readonly onBound?: (bound: number, states: number) => void
 }
 
-function rising(problem: Problem, task: Task, strictness: Strictness, tight: boolean): Shortest {
-  const { stop, weights } = task
-  const { width } = problem
-  let { upper } = task
-  let last = upper === null ? longestWorthTrying(problem) : upper - 1
-  const lengths = reachableLengths(problem, last + 1)
-  let bound = lengths ? nextOf(lengths, task.lower) : task.lower
-  let steps = 0
-  let improved = 0
-  // what must touch the end leaves nothing to shorten: one trial over the whole field
-  const whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
-  let refused = 0
-  while (bound <= last || whole) {
-    // a shorter layout at hand keeps the next limit low: it is looked for with a part of the steps spent here meanwhile, which are cheaper
-    if (task.improve && steps - improved >= IMPROVE_FROM) {
-      const shorter = task.improve((steps - improved) / 4)
-      improved = steps
-      if (shorter !== null && (upper === null || shorter < upper)) {
-        upper = shorter
-        last = upper - 1
-        continue
-      }
-    }
-    const limit = whole
-      ? problem.length! - problem.zones.end
-      : Math.min(last, bound + Math.floor((bound * (2 ** refused - 1)) / 800))
-    const effort = task.effort - steps - improved / 4
-    const found = fronts(problem, { width, length: limit, effort, stop, tight, weights, strictness })
-    steps += found.steps
-    if (!found.finished) return { best: null, bound, finished: false, steps }
-    const best = found.best[0]
-    if (best && (upper === null || best.length < upper))
-      return { best, others: found.best, bound: best.length, finished: true, steps }
-    if (whole) return { best: null, bound: problem.length! + 1, finished: true, steps }
-    const next = limit + 1 + strictness.lengths
-    bound = lengths ? nextOf(lengths, next) : next
-    refused++
-    if (!tight) task.onBound?.(bound, steps)
+export interface Task {
+  /** widest first; what fits a width must fit every wider one. The problem's own width does not count. */
+  readonly targets: readonly Target[]
+  readonly effort: number
+  readonly stop?: (() => boolean) | undefined
+}
+
+/**
+ * For each width, the shortest guillotine layout shorter than that at hand, by fronts under rising limits: a tight limit leaves few blocks,
+ * so it is cheap to refuse, and each refusal raises the bound. The allowance above the bound doubles, so all trials together cost little
+ * more than the last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that
+ * short. One run of the fronts tries a limit for every width that is still open; what is too short for a width is so for
+ * every narrower one, and a layout found for it is at hand for every wider one.
+ *
+ * When no layout is shorter than that at hand, the bound becomes its length.
+ */
+export function shortest(
+  problem: Problem,
+  task: Task,
+  strictness: Strictness = SOUND,
+): { readonly found: readonly Shortest[]; readonly steps: number } {
+  if (!problem.tied || !severalGroups(problem)) return new Rising(problem, task, strictness, false).run()
+  // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
+  const tight = new Rising(problem, { ...task, effort: Math.ceil(task.effort / 4) }, strictness, true).run()
+  const targets = task.targets.map((t, i) => ({ ...t, upper: tight.found[i]!.best?.length ?? t.upper }))
+  const loose = new Rising(problem, { ...task, targets, effort: task.effort - tight.steps }, strictness, false).run()
+  return {
+    found: loose.found.map((f, i) => ({ ...f, best: f.best ?? tight.found[i]!.best })),
+    steps: tight.steps + loose.steps,
   }
-  return { best: null, bound, finished: true, steps }
 }
 
 /** With fewer steps than this the limits are refused sooner than a search finds anything. */
 const IMPROVE_FROM = 50_000
+
+/** A width whose shortest layout is not known yet. */
+interface Open {
+  readonly target: Target
+  upper: number | null
+  /** a layout for a narrower width that is as short as `upper` */
+  best: Finished | null
+  others: readonly Finished[]
+  bound: number
+  /** a single trial over the whole field has been made */
+  tried: boolean
+}
+
+class Rising {
+  private readonly problem: Problem
+  private readonly task: Task
+  private readonly strictness: Strictness
+  private readonly tight: boolean
+  private readonly all: readonly Open[]
+  private readonly lengths: Float64Array | null
+  private readonly longest: number
+  /** what must touch the end leaves nothing to shorten: one trial over the whole field */
+  private readonly whole: boolean
+  private steps = 0
+  private improved = 0
+  private refused = 0
+
+  constructor(problem: Problem, task: Task, strictness: Strictness, tight: boolean) {
+    this.problem = problem
+    this.task = task
+    this.strictness = strictness
+    this.tight = tight
+    this.whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
+    this.longest = longestWorthTrying(problem)
+    this.all = task.targets.map((target) => ({
+      target,
+      upper: target.upper,
+      best: null,
+      others: [],
+      bound: target.lower,
+      tried: false,
+    }))
+    this.lengths = reachableLengths(problem, Math.max(...this.all.map((o) => this.lastOf(o))) + 1)
+    for (const open of this.all) open.bound = this.roundUp(open.bound)
+  }
+
+  run(): { readonly found: readonly Shortest[]; readonly steps: number } {
+    for (;;) {
+      const open = this.all.filter((o) => this.isOpen(o)).slice(0, MOST_TRIALS)
+      if (open.length === 0 || (!this.improve(open) && !this.tryOut(open))) break
+    }
+    const found = this.all.map((o) => ({
+      best: o.best,
+      others: o.others,
+      bound: o.bound,
+      finished: !this.isOpen(o),
+    }))
+    return { found, steps: this.steps }
+  }
+
+  private isOpen(o: Open): boolean {
+    return this.whole ? !o.tried : o.bound <= this.lastOf(o)
+  }
+
+  /** The longest length worth trying. */
+  private lastOf({ upper }: Open): number {
+    return upper === null ? this.longest : upper - 1
+  }
+
+  private roundUp(length: number): number {
+    return this.lengths ? nextOf(this.lengths, length) : length
+  }
+
+  /**
+   * A shorter layout at hand keeps the next limit low: it is looked for with a part of the steps spent here meanwhile, which are
+   * cheaper. True when one was found.
+   */
+  private improve(open: readonly Open[]): boolean {
+    if (this.steps - this.improved < IMPROVE_FROM) return false
+    const effort = (this.steps - this.improved) / 4 / open.length
+    this.improved = this.steps
+    let better = false
+    for (const o of open) {
+      const shorter = o.target.improve?.(effort) ?? null
+      if (shorter === null || (o.upper !== null && shorter >= o.upper)) continue
+      o.upper = shorter
+      o.best = null
+      better = true
+    }
+    return better
+  }
+
+  /** Tries a limit for every open width; false when effort ended. */
+  private tryOut(open: readonly Open[]): boolean {
+    const { problem, task, tight, strictness } = this
+    const trials = open.map((o) => ({ width: o.target.width, length: this.limitOf(o), weights: o.target.weights }))
+    const effort = task.effort - this.steps - this.improved / 4
+    const found = fronts(problem, { trials, effort, stop: task.stop, tight, strictness })
+    this.steps += found.steps
+    if (!found.finished) return false
+    this.refused++
+    for (const [i, o] of open.entries()) {
+      o.tried = true
+      const best = found.best[i]![0]
+      if (best && (o.upper === null || best.length < o.upper)) {
+        o.best = best
+        o.others = found.best[i]!
+        o.upper = best.length
+        o.bound = best.length
+      } else o.bound = this.whole ? problem.length! + 1 : this.roundUp(trials[i]!.length + 1 + strictness.lengths)
+    }
+    this.share()
+    if (!tight) for (const o of open) o.target.onBound?.(o.bound, this.steps)
+    return true
+  }
+
+  private limitOf(o: Open): number {
+    const { length, zones } = this.problem
+    if (this.whole) return length! - zones.end
+    return Math.min(this.lastOf(o), o.bound + Math.floor((o.bound * (2 ** this.refused - 1)) / 800))
+  }
+
+  /** What one width has shown holds for others. */
+  private share(): void {
+    for (const [i, o] of this.all.entries()) {
+      const wider = this.all[i - 1]
+      if (wider) o.bound = Math.max(o.bound, wider.bound)
+    }
+    for (let i = this.all.length - 2; i >= 0; i--) {
+      const o = this.all[i]!
+      const narrower = this.all[i + 1]!
+      if (narrower.best && (o.upper === null || narrower.best.length < o.upper)) {
+        o.best = narrower.best
+        o.others = narrower.others
+        o.upper = narrower.best.length
+      }
+    }
+  }
+}
 
 /** In a field of set length: as far as pieces may reach; in an open one, all of them one after another. */
 function longestWorthTrying(problem: Problem): number {

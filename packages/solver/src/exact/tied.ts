@@ -6,10 +6,10 @@ import type { Cell, Kept } from './kept.ts'
 import type { Pair, Phases } from './phases.ts'
 import type { Strictness } from './strictness.ts'
 
-/** A multiset being put together: its number, the area its blocks may take, the groups that are whole in it. */
+/** A multiset being put together: its number, the area of the pieces that are not in it, the groups that are whole in it. */
 interface Sum {
   readonly multiset: number
-  readonly room: number
+  readonly restArea: number
   readonly closed: number
 }
 
@@ -25,16 +25,13 @@ export class TiedJoins {
   private readonly kept: Kept
   private readonly rules: JoinRules
   private readonly phases: Phases
-  private readonly longest: number
   private readonly strictness: Strictness
   private lastSum: Sum | null = null
 
-  /** No block may be longer than `longest`. */
-  constructor(kept: Kept, rules: JoinRules, phases: Phases, longest: number, strictness: Strictness) {
+  constructor(kept: Kept, rules: JoinRules, phases: Phases, strictness: Strictness) {
     this.kept = kept
     this.rules = rules
     this.phases = phases
-    this.longest = longest
     this.strictness = strictness
   }
 
@@ -53,24 +50,25 @@ export class TiedJoins {
   private beside(sum: Sum, a: Cell, b: Cell): void {
     const { rules, phases } = this
     const { zones } = rules
-    const { width } = this.kept.blocks
+    const { serves, width } = this.kept.blocks
     const left = (a.flush & LEFT) !== 0
     const right = (b.flush & RIGHT) !== 0
     const pair = phases.pair(a.phases, b.phases)
     const shifts = phases.shifts(pair, 0)
     for (const p of a.blocks)
       for (const q of b.blocks) {
-        if (!rules.mayJoin(BESIDE, p, q)) continue
+        const both = serves[p]! & serves[q]!
+        if (!both || !rules.mayJoin(BESIDE, p, q)) continue
         const w = joined(width[p]!, width[q]!, left, right, zones.left, zones.right)
         // the tied pieces of either one lie farther on
         for (const shift of shifts) {
-          this.putBeside(sum, pair, w, part(a, p, 0), part(b, q, shift))
-          if (shift) this.putBeside(sum, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
+          this.putBeside(sum, both, pair, w, part(a, p, 0), part(b, q, shift))
+          if (shift) this.putBeside(sum, both, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
         }
       }
   }
 
-  private putBeside(sum: Sum, pair: Pair, width: number, a: Part, b: Part): void {
+  private putBeside(sum: Sum, serves: number, pair: Pair, width: number, a: Part, b: Part): void {
     const { length } = this.kept.blocks
     const la = length[a.block]!
     const lb = length[b.block]!
@@ -78,12 +76,12 @@ export class TiedJoins {
     const freeB = this.freeOf(b)
     const l = Math.max(la - Math.min(0, freeA), lb - Math.min(0, freeB))
     const free = Math.min(l - la + freeA, l - lb + freeB)
-    this.offer(sum, BESIDE, width, l, a, b, b.moved, pair, free)
+    this.offer(sum, serves, BESIDE, width, l, a, b, b.moved, pair, free)
   }
 
   private after(sum: Sum, a: Cell, b: Cell): void {
     const { kept, rules, phases } = this
-    const { how, width, length, slack } = kept.blocks
+    const { serves, how, width, length, slack } = kept.blocks
     const flush = a.flush | b.flush
     const pair = phases.pair(a.phases, b.phases)
     const liftA = rules.lift(a.flush, flush, LEFT, RIGHT)
@@ -91,29 +89,30 @@ export class TiedJoins {
     for (const p of a.blocks)
       for (const q of b.blocks) {
         // both orders are tried here, so the later one is always a single element
-        if (how[q] === AFTER || !rules.mayJoin(AFTER, p, q)) continue
+        const both = serves[p]! & serves[q]!
+        if (!both || how[q] === AFTER || !rules.mayJoin(AFTER, p, q)) continue
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
         const at = length[p]!
-        if (w * (at + length[q]!) > sum.room || at + length[q]! > this.longest) {
+        if (!kept.rooms.mayHold(both, w, at + length[q]!, sum.restArea)) {
           kept.steps++
           continue
         }
         for (const shift of phases.shifts(pair, at)) {
-          this.putAfter(sum, pair, w, part(a, p, 0), part(b, q, shift))
+          this.putAfter(sum, both, pair, w, part(a, p, 0), part(b, q, shift))
           // the earlier may lie farther on only where it does not push the later one
           if (shift && a.phases && phases.repeat - shift <= slack[p]!)
-            this.putAfter(sum, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
+            this.putAfter(sum, both, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
         }
       }
   }
 
-  private putAfter(sum: Sum, pair: Pair, width: number, a: Part, b: Part): void {
+  private putAfter(sum: Sum, serves: number, pair: Pair, width: number, a: Part, b: Part): void {
     const { length } = this.kept.blocks
     const at = length[a.block]!
     const freeB = this.freeOf(b)
     const grown = Math.max(0, -freeB)
     const l = at + length[b.block]! + grown
-    this.offer(sum, AFTER, width, l, a, b, at + b.moved, pair, Math.min(this.freeOf(a), freeB) + grown)
+    this.offer(sum, serves, AFTER, width, l, a, b, at + b.moved, pair, Math.min(this.freeOf(a), freeB) + grown)
   }
 
   /** How much farther on the tied pieces of a part may lie before it grows; below 0: by so much it has grown. */
@@ -123,7 +122,8 @@ export class TiedJoins {
 
   /** A join whose second part's phases count from `at` after its start; its tied pieces may move on by `free` before it grows. */
   private offer(
-    { multiset, room, closed }: Sum,
+    { multiset, restArea, closed }: Sum,
+    serves: number,
     how: number,
     width: number,
     length: number,
@@ -135,19 +135,19 @@ export class TiedJoins {
   ): void {
     const { kept, phases } = this
     kept.steps++
-    if (width * length > room || length > this.longest) return
+    if (!kept.rooms.mayHold(serves, width, length, restArea)) return
     const merged = phases.merge(pair, a.cell.phases, a.moved, b.cell.phases, at, closed)
     const slack = merged ? Math.min(phases.repeat - 1, free - Math.min(free, this.strictness.slack)) : 0
     const flush = a.cell.flush | b.cell.flush
-    kept.offer(multiset, how, width, length, flush, a.block, b.block, b.moved - a.moved, merged, slack)
+    kept.offer(multiset, serves, how, width, length, flush, a.block, b.block, b.moved - a.moved, merged, slack)
   }
 
   private sumOf(multiset: number): Sum {
     if (this.lastSum?.multiset !== multiset) {
-      const { multisets, room, total } = this.kept
+      const { multisets, total } = this.kept
       this.lastSum = {
         multiset,
-        room: room.capacity - total + multisets.areaOf(multiset),
+        restArea: total - multisets.areaOf(multiset),
         closed: this.phases.closed(multisets.countsOf(multiset)),
       }
     }

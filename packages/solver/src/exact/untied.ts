@@ -38,7 +38,7 @@ export class UntiedJoins {
   private beside(sum: number, a: Cell, b: Cell): void {
     const { kept, rules, walk } = this
     const { zones } = rules
-    const { width, length } = kept.blocks
+    const { serves, width, length } = kept.blocks
     const flush = a.flush | b.flush
     const left = (a.flush & LEFT) !== 0
     const right = (b.flush & RIGHT) !== 0
@@ -50,7 +50,9 @@ export class UntiedJoins {
       const la = length[p]! + liftA
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, left, right, zones.left, zones.right)
-      if (rules.mayJoin(BESIDE, p, q)) kept.offer(sum, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
+      const both = serves[p]! & serves[q]!
+      if (both && rules.mayJoin(BESIDE, p, q))
+        kept.offer(sum, both, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
       if (la >= lb - walk) i++
       if (lb >= la - walk) j++
     }
@@ -59,7 +61,7 @@ export class UntiedJoins {
   private after(sum: number, a: Cell, b: Cell): void {
     const { kept, rules, walk } = this
     const { zones } = rules
-    const { width, length } = kept.blocks
+    const { serves, width, length } = kept.blocks
     const flush = a.flush | b.flush
     const start = (a.flush & START) !== 0
     const end = (b.flush & END) !== 0
@@ -71,7 +73,8 @@ export class UntiedJoins {
       const wa = width[p]! + liftA
       const wb = width[q]! + liftB
       const l = joined(length[p]!, length[q]!, start, end, zones.start, zones.end)
-      if (rules.mayJoin(AFTER, p, q)) kept.offer(sum, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
+      const both = serves[p]! & serves[q]!
+      if (both && rules.mayJoin(AFTER, p, q)) kept.offer(sum, both, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
       if (wa >= wb - walk) i--
       if (wb >= wa - walk) j--
     }
