@@ -6,6 +6,7 @@ import type { Case } from './corpus.ts'
 import { batch, bedding, instancesFolder, published, requestOf, seeded, shapeOf, sliced } from './corpus.ts'
 import type { Piece } from './models.ts'
 import { freeModel, optimum } from './models.ts'
+import { ordersRow } from './orders.ts'
 import { packerLength } from './packer.ts'
 
 /** One line of the table of what must be reached. */
@@ -18,7 +19,7 @@ export interface Row {
 }
 
 type Say = (line: string) => void
-type RowRunner = (seconds: number, say: Say) => Row[] | Promise<Row[]>
+type RowRunner = (seconds: number, say: Say, orders: number) => Row[] | Promise<Row[]>
 
 export const ROWS: Record<string, RowRunner> = {
   small,
@@ -29,6 +30,7 @@ export const ROWS: Record<string, RowRunner> = {
   batch: batchRow,
   highs,
   sliced: slicedRow,
+  orders: (_, say, orders) => ordersRow(orders, say),
 }
 
 interface Measured {

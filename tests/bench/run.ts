@@ -1,6 +1,6 @@
 /**
- * The solver measured: `npm run bench [-- row …] [--seconds n] [--date yyyy-mm-dd] [--note text]`. Prints each case, then the
- * table of what must be reached, and writes both under tests/bench/results. Rows: small many free bedding widths batch highs sliced.
+ * The solver measured: `npm run bench [-- row …] [--seconds n] [--orders n] [--date yyyy-mm-dd] [--note text]`. Prints each case, then the
+ * table of what must be reached, and writes both under tests/bench/results. Rows: small many free bedding widths batch highs sliced orders.
  * Seconds are of processor time, so that other work on the machine does not decide; a run that meets them is stopped there, all
  * else is decided by steps.
  */
@@ -13,7 +13,12 @@ import { ROWS } from './rows.ts'
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { seconds: { type: 'string', default: '10' }, date: { type: 'string' }, note: { type: 'string' } },
+  options: {
+    seconds: { type: 'string', default: '10' },
+    orders: { type: 'string', default: '10000' },
+    date: { type: 'string' },
+    note: { type: 'string' },
+  },
 })
 const unknown = positionals.filter((name) => !(name in ROWS))
 if (unknown.length > 0)
@@ -37,7 +42,7 @@ for (const name of chosen) {
   say('')
   say(`## ${name}`)
   say('')
-  table.push(...(await ROWS[name]!(Number(values.seconds), say)))
+  table.push(...(await ROWS[name]!(Number(values.seconds), say, Number(values.orders))))
 }
 say('')
 say('## What must be reached')

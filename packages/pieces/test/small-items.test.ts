@@ -1,6 +1,7 @@
+import type { Problem } from '@lengthwise/units'
 import { cm, inches, length, percent } from '@lengthwise/units'
 import { describe, expect, test } from 'vitest'
-import type { Item, Problem } from '../src/index.ts'
+import type { Item } from '../src/index.ts'
 import { waysToMake } from '../src/index.ts'
 import { checkBolster } from '../src/items/bolster.ts'
 import { circumference } from '../src/items/circle.ts'

@@ -321,7 +321,7 @@ function roundedUp(request: Request, bound: number): number {
     if (tiedAlong(request, d)) lengths.push(d.tie!.repeat, d.tie!.offset)
   }
   let divisor = 0
-  for (let v of lengths) while (v !== 0) [divisor, v] = [v, divisor % v]
+  for (const length of lengths) for (let v = Math.abs(length); v !== 0; ) [divisor, v] = [v, divisor % v]
   const whole = Math.ceil(bound / divisor) * divisor
   const settles =
     field.flaws.length === 0 &&

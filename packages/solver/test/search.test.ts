@@ -105,7 +105,7 @@ describe('guillotine search', () => {
 test('a free search of pieces of one kind ends, though no order of them is another', () => {
   const demands: Demand[] = [{ id: 'strip', count: 11, tie: null, postures: [{ width: 30, length: 7, flush: 0 }] }]
   // three beside each other, four rows: 28; by area it might be 24
-  const problem = normalise({ field: OPEN, demands, cuts: 'free' })
+  const problem = normalise({ field: OPEN, demands, cuts: 'free' })!
   const { spots, steps } = searchFree(problem, { effort: 50_000 }, 24, Number.POSITIVE_INFINITY)
   expect(steps).toBeLessThanOrEqual(50_000)
   expect(spots).toHaveLength(11)

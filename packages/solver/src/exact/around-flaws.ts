@@ -11,11 +11,16 @@ const MOST_VARIANTS = 4096
  * leaves; null when none of the variants tried is clear. The block keeps its size, so a layout found here is as short
  * as one on flawless cloth; finding none proves nothing.
  */
-export function aroundFlaws(problem: Problem, { tree, moved }: Finished, longest: number): readonly Spot[] | null {
+export function aroundFlaws(problem: Problem, block: Finished, longest: number): readonly Spot[] | null {
+  const { tree, moved } = block
   const variants = Math.min(MOST_VARIANTS, variantsOf(tree, problem.tied))
-  const starts = [0]
-  for (const f of problem.flaws)
-    if (tree.flush === 0 && f.y + f.length + tree.length <= longest) starts.push(f.y + f.length)
+  // what keeps the field's own phase moves along by whole repeats
+  const step = problem.kinds.find((k) => k.tie?.absolute)?.tie?.repeat ?? 1
+  const starts = [block.start]
+  for (const f of problem.flaws) {
+    const start = block.start + step * Math.ceil((f.y + f.length - block.start) / step)
+    if (tree.flush === 0 && start + block.length - block.start <= longest) starts.push(start)
+  }
   for (const start of starts)
     for (let variant = 0; variant < variants; variant++) {
       const spots = spotsOf(problem, exchanged(tree, variant, problem.tied), start, moved)
