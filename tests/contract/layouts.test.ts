@@ -6,10 +6,14 @@ import { describe, expect, test } from 'vitest'
 import type { LayoutFile } from './layout-checker.ts'
 import { checkLayout } from './layout-checker.ts'
 import { planFacts } from './plan-facts.ts'
+import { notMade } from './would-make.ts'
 
 type Writable<T> = { -readonly [K in keyof T]: Writable<T[K]> }
 
 const fixtures = join(import.meta.dirname, '../../fixtures')
+
+/** What remnants are said to make still. */
+let named = 0
 
 /** The layout file of every plan among the fixtures, held against its plan by a reader that shares no code with the project. */
 describe.each(readdirSync(fixtures).filter((name) => name.endsWith('.yaml')))('%s', (name) => {
@@ -18,11 +22,16 @@ describe.each(readdirSync(fixtures).filter((name) => name.endsWith('.yaml')))('%
     const order = readPlan(text)
     expect(order.ok ? [] : order.problems).toEqual([])
     if (!order.ok) return
-    const file = JSON.parse(writeLayout(plan(order.value))) as LayoutFile
+    const result = plan(order.value)
+    const file = JSON.parse(writeLayout(result)) as LayoutFile
     expect(file.cloths.length).toBeGreaterThan(0)
     expect(checkLayout(file, planFacts(text))).toEqual([])
+    expect(notMade(result)).toEqual([])
+    named += result.cloths.flatMap((cloth) => cloth.remnants.flatMap((r) => r.wouldMake)).length
   })
 })
+
+test('some remnants would make something still', () => expect(named).toBeGreaterThan(5))
 
 describe('the checker itself refuses a layout with one thing wrong', () => {
   const text = readFileSync(join(fixtures, 'guest-house.yaml'), 'utf8')

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest'
 import type { LayoutFile } from '../contract/layout-checker.ts'
 import { checkLayout } from '../contract/layout-checker.ts'
 import { planFacts } from '../contract/plan-facts.ts'
+import { notMade } from '../contract/would-make.ts'
 import type { Keys, PlanKeys } from './generator.ts'
 import { Dice, planText, randomPlan } from './generator.ts'
 
@@ -38,6 +39,7 @@ function throughEverything(text: string): Result | null {
     for (const { words } of result.missing) expect(words).not.toBe('')
   }
   expect(checkLayout(JSON.parse(writeLayout(result)) as LayoutFile, planFacts(text))).toEqual([])
+  expect(notMade(result)).toEqual([])
   return result
 }
 

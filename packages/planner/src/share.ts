@@ -5,7 +5,7 @@ import { length } from '@lengthwise/units'
 import { buyLength, worth } from './buying.ts'
 import type { Asked, Counts } from './demand.ts'
 import type { Ground } from './field.ts'
-import type { How, LayoutBook } from './layout-book.ts'
+import type { How, Laid, LayoutBook } from './layout-book.ts'
 import type { Setting } from './setting.ts'
 
 /** One length, sheet or remnant that is used. */
@@ -42,7 +42,10 @@ export interface Sharing {
 
 /** All of it from cloth still to be bought; null: no layout was found. */
 export function buyAll(book: LayoutBook, setting: Setting, counts: Counts, how: How): Share | null {
-  const { asked, answer } = book.lay(setting, setting.open!, counts, how)
+  return boughtAs(book, setting, counts, book.lay(setting, setting.open!, counts, how))
+}
+
+function boughtAs(book: LayoutBook, setting: Setting, counts: Counts, { asked, answer }: Laid): Share | null {
   if (answer.length === null) return null
   return {
     spreads: [{ ground: setting.open!, nth: null, counts, asked, answer }],
@@ -68,15 +71,17 @@ export function within(
 ): { share: Share } | { bound: number } | 'never' {
   const open = setting.open!
   if (long <= 0) return 'never'
-  const { answer: first } = book.lay(setting, open, counts, 'quick')
+  const quick = book.lay(setting, open, counts, 'quick')
+  const { answer: first } = quick
   if (first.bound > long) return 'never'
   if (first.length === null || first.length > long) {
-    const { answer } = book.lay(setting, shortened(open, long), counts, how)
-    if (answer.status === 'infeasible') return 'never'
-    if (answer.length === null) return { bound: answer.bound }
-    return { share: buyAll(book, { ...setting, open: shortened(open, long) }, counts, how)! }
+    const laid = book.lay(setting, shortened(open, long), counts, how)
+    if (laid.answer.status === 'infeasible') return 'never'
+    const share = boughtAs(book, { ...setting, open: shortened(open, long) }, counts, laid)
+    return share ? { share } : { bound: laid.answer.bound }
   }
-  return { share: buyAll(book, setting, counts, how)! }
+  // a stop may end the longer search before it has what the quick one had
+  return { share: buyAll(book, setting, counts, how) ?? boughtAs(book, setting, counts, quick)! }
 }
 
 /** Do these pieces go on `long` of a bolt, as far as effort tells? */
