@@ -1,10 +1,8 @@
-import type { Measure } from './additive-bound.ts'
-import { measuresFor, weigh } from './additive-bound.ts'
-import type { Counts } from './demand.ts'
 import { Heap } from './heap.ts'
 import type { LayoutBook } from './layout-book.ts'
+import type { Node } from './nodes.ts'
+import { Nodes } from './nodes.ts'
 import type { Choice, Option } from './options.ts'
-import { fromSameCloths } from './options.ts'
 import type { Setting } from './setting.ts'
 import type { Share } from './share.ts'
 import { longestFor, valueToBuy, within } from './share.ts'
@@ -60,14 +58,12 @@ export function chooseWays(
   known: Wish | null = null,
 ): ChoiceAnswer {
   const { effort } = book
-  const scales = settings.map((setting, s) => scaleOf(setting, s, choices))
-  const items = choices.map((choice) => weighItem(choice, scales, settings))
-  if (items.some((item) => item.options.length === 0))
+  if (choices.some((choice) => choice.options.length === 0))
     return { best: null, bound: null, status: 'proved', by: 'exhausted' }
 
+  const nodes = new Nodes(book, settings, choices)
+  const { items, root } = nodes
   const heap = new Heap<Node>((a, b) => compareWishes(a.wish, b.wish) || b.depth - a.depth || a.born - b.born)
-  let born = 0
-  const root = rootNode()
   if (root) heap.push(root)
   const rootValue = root?.wish.value ?? null
 
@@ -100,7 +96,7 @@ export function chooseWays(
   const least = waiting.length === 0 ? null : waiting.reduce(lesser)
   const bestValue = toBeat()?.value ?? null
   // ways that were left out of a long list take no less cloth than those kept
-  const capped = choices.some((choice) => choice.capped) ? byArea() : null
+  const capped = choices.some((choice) => choice.capped) ? nodes.byArea() : null
   const bounds = [bestValue, least, capped].filter((v) => v !== null)
   const bound = bounds.length === 0 ? null : bounds.reduce(lesser)
   const proved = bestValue === null ? !given && unproved.size === 0 : bound === bestValue
@@ -129,7 +125,7 @@ export function chooseWays(
         break
       }
       looked++
-      if (node.depth < total()) for (const child of children(node)) heap.push(child)
+      if (node.depth < nodes.total) for (const child of nodes.children(node, target)) heap.push(child)
       else if (!node.bounded) pushBounded(node)
       else layOut(node, 'look')
     }
@@ -137,8 +133,10 @@ export function chooseWays(
 
   function dive(from: Node, compare: (a: Wish, b: Wish) => number): void {
     let node: Node | null = from
-    while (node && node.depth < total())
-      node = children(node).reduce<Node | null>((a, b) => (a && compare(a.wish, b.wish) <= 0 ? a : b), null)
+    while (node && node.depth < nodes.total)
+      node = nodes
+        .children(node, toBeat())
+        .reduce<Node | null>((a, b) => (a && compare(a.wish, b.wish) <= 0 ? a : b), null)
     if (node) layOut(node, 'look')
   }
 
@@ -173,117 +171,16 @@ export function chooseWays(
           const others = now.length > 1 && !item.together
           for (const next of others ? [allOf, oneOf] : [allOf]) {
             if (next.every((n, k) => n === now[k])) continue
-            const node = wholeChoice(taken.map((t, k) => (k === i ? next : t)))
-            if (node && compareWishes(node.wish, best.wish) < 0) layOut(node, 'look')
+            if (!nodes.mayBeat(chosenNode!, i, now, next, best.wish)) continue
+            const node = nodes.whole(taken.with(i, next), best.wish)
+            if (node) layOut(node, 'look')
           }
         }
     }
   }
 
-  function wholeChoice(taken: readonly (readonly number[])[]): Node | null {
-    let picks: Pick | null = null
-    let seams = 0
-    const sums = scales.map((scale) => scale.measures.map(() => 0))
-    book.steps += items.length * scales.length
-    for (const [i, indices] of taken.entries())
-      for (const index of [...indices].sort((a, b) => a - b)) {
-        const { option, weights } = items[i]!.options[index]!
-        picks = { item: i, option, index, before: picks }
-        seams += option.joins
-        for (const [s, row] of sums.entries())
-          row.forEach((sum, m) => {
-            row[m] = sum + weights[s]![m]!
-          })
-      }
-    const last = items.length - 1
-    return nodeOf({ item: last, placed: items[last]!.count, option: 0, picks, sums, seams, depth: total() })
-  }
-
-  function total(): number {
-    return choices.reduce((n, choice) => n + choice.count, 0)
-  }
-
-  function rootNode(): Node | null {
-    const sums = scales.map((scale, s) =>
-      scale.measures.map((_, m) => items.reduce((sum, item) => sum + item.count * item.least[s]![m]!, 0)),
-    )
-    const seams = items.reduce((sum, item) => sum + item.count * item.fewestJoins, 0)
-    return nodeOf({ item: 0, placed: 0, option: 0, picks: null, sums, seams, depth: 0 })
-  }
-
-  /** What the least area alone must cost. */
-  function byArea(): bigint {
-    let value = 0n
-    for (const [s, setting] of settings.entries()) {
-      if (!setting.open) continue
-      const area = items.reduce((sum, item) => sum + item.count * item.least[s]![0]!, 0) - scales[s]!.ownedArea
-      if (area > 0) value += valueToBuy(book, setting, Math.ceil(area / setting.ground.field.width))
-    }
-    return value
-  }
-
-  function nodeOf(n: Omit<Node, 'wish' | 'born' | 'bounded'>): Node | null {
-    let value = 0n
-    let opened = 0
-    let laid = 0
-    // with few cloths a node costs next to nothing
-    book.steps += settings.length >> 2
-    for (const [s, setting] of settings.entries()) {
-      const scale = scales[s]!
-      const sums = n.sums[s]!
-      if (setting.open && setting.owned.length === 0) {
-        let length = 0
-        scale.measures.forEach((measure, m) => {
-          length = Math.max(length, Math.ceil(sums[m]! / measure.capacity))
-        })
-        laid += length
-        value += valueToBuy(book, setting, length)
-        continue
-      }
-      const beyond = sums[0]! - scale.ownedArea
-      if (!setting.open) {
-        if (beyond > 0) return null
-        if (sums[0]! > 0) opened++
-      } else if (beyond > 0) {
-        const length = Math.ceil(beyond / setting.ground.field.width)
-        laid += length
-        value += valueToBuy(book, setting, length)
-        opened++
-      }
-    }
-    return { ...n, wish: { value, opened, seams: n.seams, laid }, bounded: false, born: born++ }
-  }
-
-  function children(node: Node): Node[] {
-    let { item, placed, option } = node
-    while (placed === items[item]!.count) {
-      item++
-      placed = 0
-      option = 0
-    }
-    const weighed = items[item]!
-    const target = toBeat()
-    const made: Node[] = []
-    for (let o = option; o < weighed.options.length; o++) {
-      const pick = weighed.options[o]!
-      if (weighed.together && placed > 0 && !fromSameCloths(node.picks!.option, pick.option)) continue
-      const sums = node.sums.map((row, s) => row.map((sum, m) => sum + pick.weights[s]![m]! - weighed.least[s]![m]!))
-      const child = nodeOf({
-        item,
-        placed: placed + 1,
-        option: o,
-        picks: { item, option: pick.option, index: o, before: node.picks },
-        sums,
-        seams: node.seams + pick.option.joins - weighed.fewestJoins,
-        depth: node.depth + 1,
-      })
-      if (child && (!target || compareWishes(child.wish, target) < 0)) made.push(child)
-    }
-    return made
-  }
-
   function pushBounded(node: Node): void {
-    const counts = countsOf(node)
+    const counts = nodes.countsOf(node)
     let value = 0n
     let laid = 0
     for (const [s, setting] of settings.entries()) {
@@ -302,7 +199,7 @@ export function chooseWays(
   }
 
   function layOut(node: Node, how: 'look' | 'deep'): void {
-    const counts = countsOf(node)
+    const counts = nodes.countsOf(node)
     const shares: (Share | null)[] = settings.map(() => null)
     let value = 0n
     let least = 0n
@@ -316,7 +213,7 @@ export function chooseWays(
     for (const { setting, s } of [...asked.filter((a) => a !== last), ...(last ? [last] : [])]) {
       let share: Share | null = null
       if (target && s === last?.s) {
-        const rest = { value, opened, seams: node.seams, laid }
+        const rest = { value, opened, seams: node.wish.seams, laid }
         const long = longestBetter(setting, target, rest)
         // whether it is cheaper comes first; whether it is as cheap and shorter waits until nothing is cheaper
         const cheaper = longestFor(book, setting, target.value - value - 1n)
@@ -352,7 +249,7 @@ export function chooseWays(
       laid += share.laid
     }
     if (least < value) unproved.set(node, least)
-    const wish = { value, opened, seams: node.seams, laid }
+    const wish = { value, opened, seams: node.wish.seams, laid }
     if (target && node !== chosenNode && compareWishes(wish, target) >= 0) return
     if (best && compareWishes(wish, best.wish) > 0) return
     const options: Option[][] = choices.map(() => [])
@@ -373,94 +270,4 @@ export function chooseWays(
     const cheaper = longestFor(book, setting, than.value - rest.value - 1n)
     return Math.max(cheaper, Math.min(long, than.laid - rest.laid - 1))
   }
-
-  function countsOf(node: Node): Counts[] {
-    const counts = settings.map(() => new Map<string, number>())
-    for (let pick = node.picks; pick; pick = pick.before)
-      pick.option.takes.forEach((taken, s) => {
-        for (const [key, n] of taken) counts[s]!.set(key, (counts[s]!.get(key) ?? 0) + n)
-      })
-    return counts
-  }
 }
-
-interface Node {
-  readonly item: number
-  /** copies of this item that have a way */
-  readonly placed: number
-  /** the last way taken: like copies go on from there */
-  readonly option: number
-  readonly picks: Pick | null
-  /** by setting and measure: what is chosen, and the least of what is not */
-  readonly sums: readonly (readonly number[])[]
-  readonly seams: number
-  readonly depth: number
-  readonly wish: Wish
-  /** it has been shown to be no cheaper than the best then known */
-  readonly notCheaper?: boolean
-  /** the solver's bound has been asked */
-  readonly bounded: boolean
-  readonly born: number
-}
-interface Pick {
-  readonly item: number
-  /** of the option, among the item's */
-  readonly index: number
-  readonly option: Option
-  readonly before: Pick | null
-}
-
-/** The measures of one cloth; the first is the area. */
-interface Scale {
-  readonly measures: readonly Measure[]
-  readonly ownedArea: number
-}
-
-function scaleOf(setting: Setting, s: number, choices: readonly Choice[]): Scale {
-  const widths = choices.flatMap((choice) =>
-    choice.options.flatMap((option) =>
-      [...option.takes[s]!.keys()].flatMap((key) =>
-        setting.bundles.get(key)!.members.flatMap((member) => member.postures.map((p) => p.width)),
-      ),
-    ),
-  )
-  const ownedArea = setting.owned.reduce(
-    (sum, { ground, nths }) => sum + nths.length * ground.field.width * (ground.field.length ?? 0),
-    0,
-  )
-  return { measures: measuresFor(setting.ground.field.width, widths), ownedArea }
-}
-
-interface WeighedItem {
-  readonly count: number
-  readonly together: boolean
-  readonly options: readonly { readonly option: Option; readonly weights: readonly (readonly number[])[] }[]
-  readonly least: readonly (readonly number[])[]
-  readonly fewestJoins: number
-}
-
-function weighItem(choice: Choice, scales: readonly Scale[], settings: readonly Setting[]): WeighedItem {
-  const options = choice.options.map((option) => ({
-    option,
-    weights: scales.map((scale, s) =>
-      scale.measures.map((measure) => {
-        let sum = 0
-        for (const [key, n] of option.takes[s]!)
-          for (const member of settings[s]!.bundles.get(key)!.members)
-            sum += n * member.count * weigh(measure, member.postures)
-        return sum
-      }),
-    ),
-  }))
-  return {
-    count: choice.count,
-    together: choice.together,
-    // the ways that take least first, so that the first whole choice is a good one
-    options: options.sort((a, b) => area(a) - area(b)),
-    least: scales.map((scale, s) => scale.measures.map((_, m) => Math.min(...options.map((o) => o.weights[s]![m]!)))),
-    fewestJoins: Math.min(...options.map((o) => o.option.joins)),
-  }
-}
-
-const area = (weighed: { readonly weights: readonly (readonly number[])[] }): number =>
-  weighed.weights.reduce((sum, row) => sum + row[0]!, 0)
