@@ -9,47 +9,70 @@ const MOST_BITS = 4096
  */
 export class Reach {
   private readonly items: readonly Item[]
-  private readonly bits: Uint32Array | null
+  /** by item: sums of it and all items after it, as `counted` of each remain; the last is the empty sum alone */
+  private readonly bits: readonly Uint32Array[]
+  private readonly counted: number[]
   private readonly sums: Float64Array | null
 
   constructor(items: readonly Item[], most: number) {
     this.items = items
-    this.bits = most < MOST_BITS ? new Uint32Array((most >> 5) + 1) : null
-    this.sums = this.bits ? null : sumsUpTo(items, most)
+    const few = most < MOST_BITS
+    this.bits = few ? Array.from({ length: items.length + 1 }, () => new Uint32Array((most >> 5) + 1)) : []
+    for (const bits of this.bits) bits[0] = 1
+    this.counted = items.map(() => 0)
+    this.sums = few ? null : sumsUpTo(items, most)
   }
 
   /** Units of a stretch that stay empty at least, when `counts` of each item remain. The function is good until the next call. */
   gapsFor(counts: readonly number[]): (stretch: number) => number {
-    const { bits, sums } = this
-    if (bits) {
-      this.fill(bits, counts)
+    const { sums } = this
+    if (this.bits.length > 0) {
+      const bits = this.fill(counts)
       return (stretch) => stretch - highestUpTo(bits, stretch)
     }
     return sums ? (stretch) => stretch - lastUpTo(sums, stretch) : () => 0
   }
 
-  private fill(bits: Uint32Array, counts: readonly number[]): void {
-    bits.fill(0)
-    bits[0] = 1
-    // no sum so far lies in a word above this one
-    let top = 0
-    for (const [i, { sizes }] of this.items.entries()) {
-      const words = Math.ceil(Math.max(...sizes) / 32)
-      for (let n = 0; n < counts[i]!; n++) {
-        top = Math.min(bits.length - 1, top + words)
-        // from the top down, so that each word still holds the sums before this copy
-        for (let w = top; w >= 0; w--) {
-          let value = bits[w]!
-          for (const size of sizes) {
-            const from = w - (size >> 5)
-            const shift = size & 31
-            if (from >= 0) value |= bits[from]! << shift
-            if (shift && from > 0) value |= bits[from - 1]! >>> (32 - shift)
-          }
-          bits[w] = value
-        }
-      }
+  /** Most calls differ from the one before in the first items only: what the others sum up to is there already. */
+  private fill(counts: readonly number[]): Uint32Array {
+    let i = this.items.length - 1
+    while (i >= 0 && counts[i] === this.counted[i]) i--
+    for (; i >= 0; i--) {
+      const bits = this.bits[i]!
+      bits.set(this.bits[i + 1]!)
+      addCopies(bits, this.items[i]!.sizes, counts[i]!)
+      this.counted[i] = counts[i]!
     }
+    return this.bits[0]!
+  }
+}
+
+/** Each sum with up to `count` pieces more, of these sizes. */
+function addCopies(bits: Uint32Array, sizes: readonly number[], count: number): void {
+  if (sizes.length > 1) {
+    for (let n = 0; n < count; n++) addShifted(bits, sizes)
+    return
+  }
+  // up to twice as many as before, and one, each time
+  const [size] = sizes
+  for (let step = 1, rest = count; rest > 0; rest -= step, step = Math.min(2 * step, rest))
+    addShifted(bits, [step * size!])
+}
+
+/** Each sum, and each sum with one of these sizes more. */
+function addShifted(bits: Uint32Array, sizes: readonly number[]): void {
+  // from the top down, so that each word still holds the sums before
+  for (let w = bits.length - 1; w >= 0; w--) {
+    let value = bits[w]!
+    for (let i = 0; i < sizes.length; i++) {
+      const size = sizes[i]!
+      const from = w - (size >> 5)
+      if (from < 0) continue
+      const shift = size & 31
+      value |= bits[from]! << shift
+      if (shift && from > 0) value |= bits[from - 1]! >>> (32 - shift)
+    }
+    bits[w] = value
   }
 }
 
