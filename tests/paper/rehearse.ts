@@ -265,17 +265,14 @@ function labelsIn(words: string): readonly string[] {
 
 const byLabel = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 
-// a row of the list: the number first, then the only cell that is a size
+// a row of the list: the only cell that is a size, and the numbers of all pieces of this size, some below it
 function readList(page: readonly Item[], listed: Map<string, Size>): void {
-  const rows = new Map<number, Item[]>()
+  let size: Size | null = null
   for (const item of page) {
-    const y = Math.round(item.y)
-    rows.set(y, [...(rows.get(y) ?? []), item])
-  }
-  for (const row of rows.values()) {
-    const label = row.find((item) => /^R?\d+$/.test(item.text.trim()))
-    const size = row.map((item) => /^([\d ./]+)\s×\s([\d ./]+)$/.exec(item.text)).find((found) => found !== null)
-    if (label && size) listed.set(label.text.trim(), [numberOf(size[1]!), numberOf(size[2]!)])
+    const words = item.text.trim()
+    const sized = /^([\d ./]+)\s×\s([\d ./]+)$/.exec(words)
+    if (sized) size = [numberOf(sized[1]!), numberOf(sized[2]!)]
+    else if (/^R?\d+$/.test(words) && size !== null) listed.set(words, size)
   }
 }
 

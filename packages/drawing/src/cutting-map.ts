@@ -21,10 +21,13 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   const measure = measureIn(options.unit ?? result.order.measureIn)
   const style = paperStyle(options.large === true)
   const sets = alikeSets(result.cloths)
+  const maps = sets.flatMap((set) => mapLeaves(result, set, measure, style))
+  const shown = new Set(maps.flatMap((map) => map.key?.shown ?? []))
+  const keyNeeded = maps.some((map) => map.key?.wanted.some((words) => !shown.has(words)))
   return bound(result, options, [
     ...joined(beforeLeaves(result, measure, style), pieceLeaves(result, measure, style)),
-    ...wholeLeaves(result, measure, style),
-    ...sets.flatMap((set) => mapLeaves(result, set, measure, style)),
+    ...wholeLeaves(result, measure, style, keyNeeded),
+    ...maps,
     ...orderLeaves(result, sets, measure, style),
     ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),
   ])

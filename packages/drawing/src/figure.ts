@@ -50,6 +50,7 @@ export function clothFigure(result: Result, cloth: CutCloth, options: FigureOpti
       margins: margin === 0 ? [] : [box(left + wide + 5 * style.by, above, margin - 5 * style.by, tall)],
       done: options.done ?? null,
       goesOn: [],
+      taken: [],
     })
   // names of small pieces go beside the cloth, where there are any
   const close = draw(0)

@@ -5,8 +5,14 @@ declare module 'pdfkit' {
     add(child: PDFStructureElement | (() => void)): this
     end(): void
   }
+  interface PDFReference {
+    buffer: readonly Uint8Array[]
+    readonly data: Record<string, unknown>
+    finalize(): void
+  }
   export default class PDFDocument {
     constructor(options: Record<string, unknown>)
+    ref(data?: Record<string, unknown>): PDFReference
     readonly _root: { data: { ViewerPreferences?: { data: Record<string, unknown> } } }
     addPage(options: { size: readonly [number, number]; margin: number }): this
     registerFont(name: string, font: Uint8Array): this

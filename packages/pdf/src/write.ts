@@ -4,6 +4,7 @@ import type { PDFStructureElement } from 'pdfkit'
 import PDFDocument from 'pdfkit'
 import { toBytes } from 'pdfkit/output'
 import { pen, pt } from './pen.ts'
+import { squeezed } from './squeezed.ts'
 
 /** The three weights of Alegreya Sans as TrueType files; the caller reads them from disk or has them inlined. */
 export interface Fonts {
@@ -14,8 +15,7 @@ export interface Fonts {
 
 /**
  * A scene as a tagged PDF 1.7: real text, fonts embedded as subsets, title shown, language set, printing at true size
- * asked for, and no clock in it, so that the same scene gives the same bytes in Node and in a browser. Streams stay
- * uncompressed for the same reason: the two compress differently.
+ * asked for, and no clock in it, so that the same scene gives the same bytes in Node and in a browser.
  */
 export async function write(scene: Scene, fonts: Fonts): Promise<Uint8Array> {
   const told = Date.parse(scene.date ?? NO_DATE)
@@ -30,6 +30,7 @@ export async function write(scene: Scene, fonts: Fonts): Promise<Uint8Array> {
     displayTitle: true,
     info: { Title: scene.title, Producer: 'Lengthwise', Creator: 'Lengthwise', CreationDate: date, ModDate: date },
   })
+  squeezed(document)
   document.registerFont('400', fonts.regular)
   document.registerFont('500', fonts.medium)
   document.registerFont('700', fonts.bold)

@@ -1,10 +1,10 @@
-import type { Box, Segment } from '../box.ts'
-import { outside } from '../box.ts'
+import type { Segment } from '../box.ts'
 import { line } from '../ink.ts'
 import type { Mark } from '../scene.ts'
 import type { DrawnEdge } from './edges.ts'
 import { scissors } from './edges.ts'
 import type { Stage } from './flags.ts'
+import type { Places } from './places.ts'
 import type { Style } from './style.ts'
 import { DASHES } from './style.ts'
 import type { View } from './view.ts'
@@ -12,14 +12,14 @@ import type { View } from './view.ts'
 export function divisionMarks(
   edge: DrawnEdge,
   segment: Segment,
-  texts: readonly Box[],
+  texts: Places,
   style: Style,
   stage: Stage,
 ): readonly Mark[] {
   const by = style.by
   const weight = stage === 'done' ? 0.5 * by : stage === 'now' ? 1.5 * by : edge.weight
   const dash = edge.kind === 'tear' && stage !== 'done' ? DASHES.tear.map((d) => d * by) : undefined
-  const parts = outside(segment, texts, 0.6 * by)
+  const parts = texts.outside(segment, 0.6 * by)
   const marks = parts.map((part) => line(part, weight, dash))
   return edge.kind === 'tear' && stage !== 'done' ? [...marks, ...snip(edge, by)] : marks
 }

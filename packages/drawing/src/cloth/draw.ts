@@ -1,22 +1,21 @@
 import type { CutCloth } from '@lengthwise/planner'
 import type { Box, Segment } from '../box.ts'
-import { box, boxOf, outside, padded } from '../box.ts'
+import { box, boxOf, padded } from '../box.ts'
 import { hatch } from '../hatch.ts'
 import { line } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Figure, Mark } from '../scene.ts'
 import { placeArrow } from './arrow.ts'
-import { findSpot } from './block.ts'
 import { divisionMarks, scissorsAt } from './division-marks.ts'
 import { edgeNames } from './edge-names.ts'
 import type { DrawnEdge } from './edges.ts'
 import { clothEdges, divisionEdges, edgeMark, insideLine } from './edges.ts'
-import type { FlagRoom, Stage } from './flags.ts'
-import { placeFlag, placeFlagAside, placeSecondFlag } from './flags.ts'
-import { placeLabel } from './labels.ts'
-import { alike, leaderTo, marginLabel, stepping } from './margin.ts'
+import type { Flag, FlagRoom, Stage } from './flags.ts'
+import { edgeBox, placeFlag, placeFlagAside, placeSecondFlag } from './flags.ts'
+import { nameAll } from './naming.ts'
 import type { Named } from './pieces.ts'
-import { namedPiece, namedRemnant, numberAlone, textBoxes } from './pieces.ts'
+import { namedPiece, namedRemnant, textBoxes } from './pieces.ts'
+import { Places } from './places.ts'
 import { ruler, rulerLine } from './ruler.ts'
 import type { Style } from './style.ts'
 import { WEIGHTS } from './style.ts'
@@ -38,6 +37,8 @@ export interface DrawOptions {
   readonly done: number | null
   /** words at the foot of a stretch that goes on elsewhere, the best first */
   readonly goesOn: readonly string[]
+  /** other texts of the page, to be kept clear of */
+  readonly taken: readonly Box[]
 }
 
 export interface Drawing {
@@ -47,156 +48,92 @@ export interface Drawing {
   readonly texts: readonly Box[]
   /** flags and labels that found no place; empty for a drawing that can be used */
   readonly homeless: readonly string[]
+  /** names of pieces that stand outside the cloth for want of room */
+  readonly outside: number
   readonly hatches: ReadonlySet<'waste' | 'remnant' | 'trim'>
+}
+
+/** What has been set so far, each kind by where it lies. */
+export interface Ground {
+  readonly marks: Mark[]
+  readonly boxes: Box[]
+  readonly texts: Places
+  /** edges, flags with some air, inner lines, scissors */
+  readonly lines: Places
+  readonly leaders: Places
+  /** dots at the ends of leaders, which hatches and thin lines give way to */
+  readonly dots: Places
+  readonly homeless: string[]
+  add(marks: readonly Mark[], boxes?: readonly Box[]): void
+  /** everything near that a label keeps clear of */
+  near(area: Box): readonly Box[]
 }
 
 /** Draws one stretch of cloth: edges once by what they are, flags, ruler, labels, arrows, and last what may give way to text. */
 export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
   const { view, style, measure } = options
   const by = style.by
-  const texts: Box[] = []
-  const marks: Mark[] = []
-  const homeless: string[] = []
-  const add = (more: readonly Mark[], boxes: readonly Box[] = textBoxes(more)): void => {
-    marks.push(...more)
-    texts.push(...boxes)
-  }
+  const ground = groundOf(options)
+  const { marks, texts, homeless } = ground
   const own = clothEdges(cloth, view, style)
   const divisions = divisionEdges(cloth, view, style)
-  const edges = [...own, ...divisions]
   const field = box(
     xOn(view, 0),
     view.top,
     cloth.width * view.perUnit,
     (view.stretch.to - view.stretch.from) * view.perUnit,
   )
-  const room: FlagRoom = {
-    cloth: field,
-    ruler: box(options.rulerLeft, field.y - 10 * by, field.x - options.rulerLeft, field.height + 20 * by),
-    beyond: box(
-      field.x + field.width,
-      field.y - 10 * by,
-      options.rightLimit - field.x - field.width,
-      field.height + 20 * by,
-    ),
-  }
 
   // flags first: without them nobody can follow the order
-  const lines = new Map<DrawnEdge, Segment>()
-  const clear: Box[] = []
-  const leaderBoxes: Box[] = []
-  const crowded: DrawnEdge[] = []
-  for (const edge of divisions) {
-    const flag = placeFlag(edge, room, texts, edges, style, stageOf(edge, options.done))
-    if (flag === null) crowded.push(edge)
-    else add(flag.marks, [flag.box])
-    lines.set(edge, flag?.line ?? edge.segment)
-  }
-  for (const edge of crowded) {
-    const flag = placeFlagAside(edge, room, [...texts, ...leaderBoxes], edges, style, stageOf(edge, options.done))
-    if (flag === null) {
-      homeless.push(edge.division!.flag)
-      continue
-    }
-    add(flag.marks, [flag.box])
-    leaderBoxes.push(...stepping(flag.leader, 1.5 * by))
-  }
+  const room = flagRoom(field, options)
+  const edges = new Places(by)
+  edges.add([...own, ...divisions].map((edge) => edgeBox(edge, style)))
+  const lines = placeFlags(divisions, room, edges, options, ground)
   const scissorMarks = divisions
     .filter((edge) => edge.division!.how.startsWith('shears'))
     .flatMap((edge) => scissorsAt(edge, view, by))
-  const scissorBoxes = scissorMarks.flatMap((m) =>
-    m.kind === 'circle'
-      ? [box(m.x - m.r, m.y - m.r, 2 * m.r, 2 * m.r)]
-      : m.kind === 'line'
-        ? [boxOf([m.x1, m.y1, m.x2, m.y2], 0.3)]
-        : [],
-  )
+  const scissors = scissorMarks.flatMap(boxesOf)
   marks.push(...scissorMarks)
-  add(edgeNames(cloth, options, field, [...texts, ...scissorBoxes]))
+  ground.add(edgeNames(cloth, options, field, [...ground.boxes, ...scissors]))
 
-  const lineBoxes = edges.map((edge) => boxOf(lines.get(edge) ?? edge.segment, edge.weight + 0.9 * by))
+  ground.lines.add([...own, ...divisions].map((edge) => boxOf(lines.get(edge) ?? edge.segment, edge.weight + 0.9 * by)))
+  ground.lines.add(scissors)
   const insides = own.flatMap((edge) => {
     const inner = insideLine(edge, style)
-    return inner === null ? [] : [{ ...inner, edge }]
+    return inner === null ? [] : [inner]
   })
   const insideBoxes = insides.map((each) => boxOf(each.segment, 0.9 * by))
-  const fixed = (): readonly Box[] => [...texts, ...leaderBoxes, ...lineBoxes, ...insideBoxes, ...scissorBoxes]
+  ground.lines.add(insideBoxes)
 
   // labels, then what is too small for its label
-  const named: Named[] = []
-  const spots: Figure['spots'][number][] = []
-  for (const p of cloth.placed) {
-    const on = boxOn(view, p)
-    if (on === null) continue
-    named.push(namedPiece(p, on, measure))
-    spots.push({ kind: 'piece', name: p.label, ...on })
-  }
-  for (const r of cloth.remnants) {
-    const on = boxOn(view, r)
-    if (on === null) continue
-    named.push(namedRemnant(r, on, measure))
-    spots.push({ kind: 'remnant', name: r.name, ...on })
-  }
-  const small: Named[] = []
-  for (const item of named) {
-    const label = placeLabel(item, style, fixed())
-    if (label === null) small.push(item)
-    else add(label)
-  }
-  const inside = new Set<Named>()
-  for (const item of small)
-    for (const block of numberAlone(item, style)) {
-      const spot = findSpot(block, padded(item.box, -0.5 * by), fixed(), { x: 0.5, y: 0.5 })
-      if (spot === null) continue
-      add(spot.marks)
-      inside.add(item)
-      break
-    }
-  for (const group of alike(small)) {
-    const numbered = group.every((item) => inside.has(item))
-    const outer = marginLabel(group, options, [...texts, ...lineBoxes, ...scissorBoxes, ...leaderBoxes])
-    if (outer === null) {
-      if (!numbered) homeless.push(...group.map((item) => item.label))
-      continue
-    }
-    add(outer.marks)
-    // with its number inside, one leader for all that are alike is enough
-    for (const item of numbered ? group.slice(0, 1) : group) {
-      const leader = leaderTo(item, outer.at, [...texts, ...leaderBoxes], by) ?? leaderTo(item, outer.at, texts, by)
-      // a number inside says enough where the leader would run far
-      if (numbered && (leader === null || leader.long > 45 * by)) continue
-      if (leader === null) {
-        if (!numbered) homeless.push(item.label)
-        continue
-      }
-      marks.push(...leader.marks)
-      clear.push(...leader.boxes)
-      leaderBoxes.push(...leader.along)
-    }
-  }
+  const { named, spots } = whatLies(cloth, view, measure, style)
+  const outside = nameAll(named, options, ground)
 
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
     if (on === null) continue
-    const arrow = placeArrow(cloth, p, on, style, [...fixed(), ...clear, ...leaderBoxes])
-    if (arrow !== null) add(arrow.marks, [arrow.at])
+    const arrow = placeArrow(cloth, p, on, style, [...ground.near(on), ...ground.dots.near(on)])
+    if (arrow !== null) ground.add(arrow.marks, [arrow.at])
   }
+  const blocked = new Places(by)
+  blocked.add(scissors)
   if (options.done === null)
     for (const edge of divisions) {
-      const flag = placeSecondFlag(edge, room, [...texts, ...clear, ...leaderBoxes, ...scissorBoxes], edges, style)
-      if (flag !== null) add(flag.marks, [flag.box])
+      const flag = placeSecondFlag(edge, room, [texts, ground.dots, ground.leaders, blocked], edges, style)
+      if (flag !== null) ground.add(flag.marks, [flag.box])
     }
-  const scale = ruler(cloth, view, measure, style, [...texts, ...leaderBoxes, ...scissorBoxes])
-  add(scale.marks, scale.boxes)
+  const scale = ruler(cloth, view, measure, style, [texts, ground.leaders, blocked])
+  ground.add(scale.marks, scale.boxes)
   marks.push(rulerLine(view, style))
 
   // thin lines and hatches give way to all text
-  const kept = [...texts.map((each) => padded(each, 0.8 * by)), ...clear]
-  marks.push(...thinLines(cloth, view, style, kept))
+  const [kept, clearOfHatch] = [new Places(by), new Places(by)]
+  kept.add(ground.boxes.map((each) => padded(each, 0.8 * by)))
+  clearOfHatch.add([...ground.boxes.map((each) => padded(each, 1.4 * by)), ...insideBoxes])
+  marks.push(...thinLines(cloth, view, style, [kept, ground.dots]))
   for (const { segment, dash } of insides)
-    for (const part of outside(segment, texts)) marks.push(line(part, WEIGHTS.thin * by, dash))
+    for (const part of texts.outside(segment)) marks.push(line(part, WEIGHTS.thin * by, dash))
   const hatches = new Set<'waste' | 'remnant' | 'trim'>()
-  const clearOfHatch = [...texts.map((each) => padded(each, 1.4 * by)), ...clear, ...insideBoxes]
   for (const [kind, boxes] of [
     ['waste', cloth.waste],
     ['remnant', cloth.remnants],
@@ -206,7 +143,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
       const on = boxOn(view, each)
       if (on === null) continue
       hatches.add(kind)
-      marks.push(...hatch(kind, on, clearOfHatch, by))
+      marks.push(...hatch(kind, on, [...clearOfHatch.near(on), ...ground.dots.near(on)], by))
     }
 
   for (const edge of own) marks.push(edgeMark(edge))
@@ -215,8 +152,109 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     const [x1, y1, x2, y2] = edge.segment
     spots.push({ kind: 'division', name: edge.division!.flag, ...padded(box(x1, y1, x2 - x1, y2 - y1), by) })
   }
-  return { marks, spots, texts, homeless, hatches }
+  return { marks, spots, texts: ground.boxes, homeless, outside, hatches }
 }
+
+function groundOf({ style, taken }: DrawOptions): Ground {
+  const [texts, lines, leaders, dots] = Array.from({ length: 4 }, () => new Places(style.by)) as [
+    Places,
+    Places,
+    Places,
+    Places,
+  ]
+  texts.add(taken)
+  const [marks, boxes]: [Mark[], Box[]] = [[], []]
+  return {
+    marks,
+    boxes,
+    texts,
+    lines,
+    leaders,
+    dots,
+    homeless: [],
+    add(more, covered = textBoxes(more)) {
+      marks.push(...more)
+      boxes.push(...covered)
+      texts.add(covered)
+    },
+    near: (area) => [texts, lines, leaders].flatMap((places) => places.near(area)),
+  }
+}
+
+function flagRoom(field: Box, { view, rulerLeft, rightLimit, style: { by } }: DrawOptions): FlagRoom {
+  const right = field.x + field.width
+  const [y, tall] = [field.y - 10 * by, field.height + 20 * by]
+  return {
+    perUnit: view.perUnit,
+    cloth: field,
+    ruler: box(rulerLeft, y, field.x - rulerLeft, tall),
+    beyond: box(right, y, rightLimit - right, tall),
+  }
+}
+
+/** Sets a flag on every division; answers the lines that go on under their flags. */
+function placeFlags(
+  divisions: readonly DrawnEdge[],
+  room: FlagRoom,
+  edges: Places,
+  { style, done }: DrawOptions,
+  ground: Ground,
+): ReadonlyMap<DrawnEdge, Segment> {
+  const lines = new Map<DrawnEdge, Segment>()
+  const crowded: DrawnEdge[] = []
+  const set = (flag: Flag): void => {
+    ground.add(flag.marks, [flag.box])
+    ground.lines.add([padded(flag.box, 0.9 * style.by)])
+  }
+  for (const edge of divisions) {
+    const flag = placeFlag(edge, room, ground.texts, edges, style, stageOf(edge, done))
+    if (flag === null) crowded.push(edge)
+    else set(flag)
+    lines.set(edge, flag?.line ?? edge.segment)
+  }
+  for (const edge of crowded) {
+    const flag = placeFlagAside(edge, room, [ground.texts, ground.leaders], edges, style, stageOf(edge, done))
+    if (flag === null) ground.homeless.push(edge.division!.flag)
+    else {
+      set(flag)
+      ground.leaders.add(flag.along)
+    }
+  }
+  return lines
+}
+
+/** Pieces and remnants of the stretch, those with a name to write, and where each lies. */
+function whatLies(
+  cloth: CutCloth,
+  view: View,
+  measure: Measure,
+  { by }: Style,
+): { readonly named: readonly Named[]; readonly spots: Figure['spots'][number][] } {
+  const named: Named[] = []
+  const spots: Figure['spots'][number][] = []
+  // what shows only its edge has its name where the rest of it lies
+  const isEdge = (on: Box, length: number): boolean => on.height < 12 * by && on.height < (length * view.perUnit) / 2
+  for (const p of cloth.placed) {
+    const on = boxOn(view, p)
+    if (on === null) continue
+    if (!isEdge(on, p.length)) named.push(namedPiece(p, on, measure))
+    spots.push({ kind: 'piece', name: p.label, ...on })
+  }
+  for (const r of cloth.remnants) {
+    const on = boxOn(view, r)
+    if (on === null) continue
+    if (!isEdge(on, r.length)) named.push(namedRemnant(r, on, measure))
+    spots.push({ kind: 'remnant', name: r.name, ...on })
+  }
+  return { named, spots }
+}
+
+const boxesOf = (m: Mark): readonly Box[] =>
+  m.kind === 'circle'
+    ? [box(m.x - m.r, m.y - m.r, 2 * m.r, 2 * m.r)]
+    : m.kind === 'line'
+      ? [boxOf([m.x1, m.y1, m.x2, m.y2], 0.3)]
+      : []
 
 const stageOf = (edge: DrawnEdge, done: number | null): Stage =>
   done === null ? 'later' : edge.division!.n <= done ? 'done' : edge.division!.n === done + 1 ? 'now' : 'later'

@@ -1,9 +1,11 @@
 import type { Box, Segment } from '../box.ts'
-import { box, boxOf, crosses, inside, meetsAny, padded } from '../box.ts'
+import { box, boxOf, inside, padded } from '../box.ts'
 import { frameOf, line, text } from '../ink.ts'
 import type { Mark } from '../scene.ts'
 import { findBox } from './block.ts'
 import type { DrawnEdge } from './edges.ts'
+import { stepping } from './leader.ts'
+import type { Places } from './places.ts'
 import { flagHeight, flagWidth } from './ruler.ts'
 import type { Style } from './style.ts'
 import { WEIGHTS } from './style.ts'
@@ -13,6 +15,8 @@ export type Stage = 'done' | 'now' | 'later'
 
 /** Where flags may stand: `ruler` beside the cloth's left edge, `beyond` at its right, `cloth` on it. */
 export interface FlagRoom {
+  /** millimetres of paper for a unit of cloth */
+  readonly perUnit: number
   readonly cloth: Box
   readonly ruler: Box
   readonly beyond: Box
@@ -29,29 +33,36 @@ export interface Flag {
 export function placeFlag(
   edge: DrawnEdge,
   room: FlagRoom,
-  taken: readonly Box[],
-  lines: readonly DrawnEdge[],
+  taken: Places,
+  edges: Places,
   style: Style,
   stage: Stage,
 ): Flag | null {
-  const others = lines.filter((each) => each !== edge).map((each) => boxOf(each.segment, each.weight + 0.3 * style.by))
   const name = edge.division!.flag
   for (const place of candidates(edge, room, flagWidth(name, style), flagHeight(style), style)) {
-    const free = !meetsAny(place.box, taken) && !meetsAny(place.box, others)
-    if (free) return { ...place, marks: flagMarks(name, place.box, style, stage) }
+    if (!taken.meets(place.box) && !meetsOther(edges, place.box, edge, style))
+      return { ...place, marks: flagMarks(name, place.box, style, stage) }
   }
   return null
+}
+
+/** What the line of an edge covers. */
+export const edgeBox = (edge: DrawnEdge, style: Style): Box => boxOf(edge.segment, edge.weight + 0.3 * style.by)
+
+// any edge but its own
+function meetsOther(edges: Places, at: Box, edge: DrawnEdge, style: Style): boolean {
+  const own = edgeBox(edge, style)
+  return edges.near(at).some((b) => b.x !== own.x || b.y !== own.y || b.width !== own.width || b.height !== own.height)
 }
 
 /** A flag at the other end of the line, where there is room. */
 export function placeSecondFlag(
   edge: DrawnEdge,
   room: FlagRoom,
-  taken: readonly Box[],
-  lines: readonly DrawnEdge[],
+  taken: readonly Places[],
+  edges: Places,
   style: Style,
 ): Flag | null {
-  const others = lines.filter((each) => each !== edge).map((each) => boxOf(each.segment, each.weight + 0.3 * style.by))
   const name = edge.division!.flag
   const [wide, tall] = [flagWidth(name, style), flagHeight(style)]
   const [, , x2, y2] = edge.segment
@@ -62,7 +73,11 @@ export function placeSecondFlag(
   const long = Math.abs(x2 - edge.segment[0]) + Math.abs(y2 - edge.segment[1])
   if (long < (across ? 0 : 90 * style.by)) return null
   for (const place of places)
-    if (inside(place, across ? room.beyond : room.cloth) && !meetsAny(place, taken) && !meetsAny(place, others))
+    if (
+      inside(place, across ? room.beyond : room.cloth) &&
+      !taken.some((places) => places.meets(place)) &&
+      !meetsOther(edges, place, edge, style)
+    )
       return { box: place, line: edge.segment, marks: flagMarks(name, place, style, 'later') }
   return null
 }
@@ -71,17 +86,14 @@ export function placeSecondFlag(
 export function placeFlagAside(
   edge: DrawnEdge,
   room: FlagRoom,
-  taken: readonly Box[],
-  lines: readonly DrawnEdge[],
+  taken: readonly Places[],
+  edges: Places,
   style: Style,
   stage: Stage,
-): (Flag & { readonly leader: Segment }) | null {
+): (Flag & { readonly along: readonly Box[] }) | null {
   const by = style.by
   const name = edge.division!.flag
   const [wide, tall] = [flagWidth(name, style), flagHeight(style)]
-  const blocked = [...taken, ...lines.map((each) => boxOf(each.segment, each.weight + 0.3 * by))].map((b) =>
-    padded(b, 0.5 * by),
-  )
   const area = box(
     room.cloth.x + by,
     room.cloth.y + by,
@@ -91,22 +103,33 @@ export function placeFlagAside(
   const [x1, y1, x2, y2] = edge.segment
   const share = (at: number, from: number, long: number): number =>
     Math.min(1, Math.max(0, (at - from) / Math.max(long, 0.01)))
-  for (const [dx, dy] of ASIDE)
-    for (const t of [0.12, 0.3, 0.5, 0.7, 0.88]) {
-      const [x, y] = [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t]
-      const at = findBox(wide, tall, area, blocked, {
-        x: share(x + dx * by - wide / 2, area.x, area.width - wide),
-        y: share(y + dy * by - tall / 2, area.y, area.height - tall),
-      })
-      if (at === null) return null
-      const leader: Segment = [x, y, near(x, at.x, at.width), near(y, at.y, at.height)]
-      if (taken.some((each) => crosses(leader, each))) continue
-      const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
-      const marks = [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)]
-      return { box: at, line: edge.segment, leader, marks }
-    }
+  for (const reach of REACHES)
+    for (const [dx, dy] of ASIDE)
+      for (const t of [0.12, 0.3, 0.5, 0.7, 0.88]) {
+        const [x, y] = [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t]
+        const close = common(area, padded(box(x, y, 0, 0), reach * by))
+        const blocked = [...taken, edges].flatMap((places) => places.near(close)).map((b) => padded(b, 0.5 * by))
+        const at = findBox(wide, tall, close, blocked, {
+          x: share(x + dx * by - wide / 2, close.x, close.width - wide),
+          y: share(y + dy * by - tall / 2, close.y, close.height - tall),
+        })
+        if (at === null) continue
+        const leader: Segment = [x, y, near(x, at.x, at.width), near(y, at.y, at.height)]
+        if (taken.some((places) => places.crossedBy(leader))) continue
+        const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
+        const marks = [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)]
+        return { box: at, line: edge.segment, marks, along: stepping(leader, 1.5 * by) }
+      }
   return null
 }
+
+const common = (a: Box, b: Box): Box => {
+  const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)]
+  return box(x, y, Math.min(a.x + a.width, b.x + b.width) - x, Math.min(a.y + a.height, b.y + b.height) - y)
+}
+
+// how far from its line a flag may stand, millimetres
+const REACHES = [36, 110] as const
 
 // the side of a box that faces a place, or its middle
 const near = (place: number, from: number, long: number): number =>
@@ -154,9 +177,13 @@ function* candidates(
     yield { box: box(x - wide - aside, y1 - tall - 1.2 * by, wide, tall), line: edge.segment }
   if (short && y2 > room.cloth.y + room.cloth.height)
     yield { box: box(x - wide - aside, y2 + 1.2 * by, wide, tall), line: edge.segment }
-  // hanging to the left under the line it starts from, else to the right, else astride
+  // hanging to the left under the line it starts from, else to the right, else astride; off a piece where the other side is not used
+  const [before, after] = edge.division!.gives
+  const unused = (kind: string): boolean => kind !== 'piece' && kind !== 'part'
+  const toRight = unused(after.kind) && !unused(before.kind) && after.box.width * room.perUnit > wide + 2 * by
+  const sides = toRight ? [0, wide, wide / 2] : [wide, 0, wide / 2]
   for (const y of along(y1 + 2.6 * by, y2 - 2 * by - tall))
-    for (const left of [wide, 0, wide / 2]) yield { box: box(x - left, y, wide, tall), line: edge.segment }
+    for (const left of sides) yield { box: box(x - left, y, wide, tall), line: edge.segment }
 }
 
 const along = (from: number, to: number): readonly number[] =>

@@ -5,10 +5,16 @@ import { capital } from '../words/hands.ts'
 import { listed } from '../words/list.ts'
 import type { AlikeSet } from './alike.ts'
 
+/** A cloth as one would say it: 'old sheets' where the plan has the key 'old-sheets'; what is written with spaces stays. */
+export function clothTitle(name: string): string {
+  const said = oneLine(name)
+  return said.includes(' ') ? said : said.replace(/(?<=[\p{L}\p{N}])[-_](?=[\p{L}\p{N}])/gu, ' ')
+}
+
 /** 'Ticking stripe' or 'Old flat sheet 2', safe for a line of text. */
 export function clothName(result: Result, cloth: CutCloth): string {
   const several = result.cloths.filter((each) => each.name === cloth.name).length > 1 || cloth.cloth.count > 1
-  const name = capital(oneLine(cloth.name))
+  const name = capital(clothTitle(cloth.name))
   return several ? `${name} ${cloth.piece}` : name
 }
 

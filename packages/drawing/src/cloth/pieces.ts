@@ -13,6 +13,8 @@ import type { Style } from './style.ts'
 /** Something with a number on the drawing: a piece or a remnant, and its lines of text. */
 export interface Named {
   readonly label: string
+  /** what the piece is, alike for every copy */
+  readonly thing: string
   readonly words: string
   readonly whose: string
   /** what to write of words and whose, from all of it to the least */
@@ -24,12 +26,13 @@ export interface Named {
 }
 
 export function namedPiece(p: Placed, on: Box, measure: Measure): Named {
-  const rest = { label: p.label, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
-  const [words, whose] = [oneLine(p.words), oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
-  const thing = whose.replace(/\u00a0\d+$/, '')
-  if (thing !== '' && words.toLowerCase().startsWith(thing.toLowerCase())) {
+  const thing = oneLine(p.words)
+  const rest = { label: p.label, thing, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
+  const [words, whose] = [thing, oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
+  const item = whose.replace(/\u00a0\d+$/, '')
+  if (item !== '' && words.toLowerCase().startsWith(item.toLowerCase())) {
     // 'Pillowcase with inside flap' of 'pillowcase 1' is 'Pillowcase 1', and then 'with inside flap'
-    const [first, second] = [capital(whose), words.slice(thing.length).replace(/^,? /, '')]
+    const [first, second] = [capital(whose), words.slice(item.length).replace(/^,? /, '')]
     return { ...rest, words: first, whose: second, names: forms([first, second], [first]) }
   }
   const brief = words.replace(/(,| with ).*$/, '')
@@ -43,7 +46,7 @@ const forms = (...names: readonly (readonly string[])[]): Named['names'] => {
 
 export function namedRemnant(r: Remnant, on: Box, measure: Measure): Named {
   const size = measure.size(r.width, r.length)
-  return { label: r.name, words: '', whose: '', names: [[]], size, kind: 'remnant', box: on }
+  return { label: r.name, thing: '', words: '', whose: '', names: [[]], size, kind: 'remnant', box: on }
 }
 
 /** A label in one block; where the block is turned, its number may stand level above it. */
@@ -52,8 +55,8 @@ export interface Label {
   readonly above?: Block
 }
 
-/** Whole labels, the best first: roomy, level, turned to be read from the right, with fewer words, and last cut short. */
-export function wholeLabels(item: Named, style: Style): readonly Label[] {
+/** Labels with number, name and size, the best first: roomy, level, turned to be read from the right, with fewer words. */
+export function labelsOf(item: Named, style: Style, wanted: 'whole' | 'cut short'): readonly Label[] {
   const { small, usual, little } = style
   const size = (capital: number) => ({ text: item.size, capital, weight: 700 as const })
   const mark = (capital: number) => ({ text: item.label, capital, weight: 700 as const })
@@ -61,6 +64,7 @@ export function wholeLabels(item: Named, style: Style): readonly Label[] {
     return [
       { block: level([mark(little), size(small)]) },
       { block: level([mark(usual), size(small)]) },
+      { block: { ...level([size(small)]), lead: mark(usual) } },
       { block: turned([{ ...size(small), text: `${item.label}  ${item.size}` }]) },
     ]
   const [full, ...fewer] = item.names
@@ -72,10 +76,16 @@ export function wholeLabels(item: Named, style: Style): readonly Label[] {
     ...[full!, ...brief].flatMap((names) => turnedLabels(item, names, style)),
     ...least.flatMap((names) => [...levelLabels(item, names, style), ...turnedLabels(item, names, style)]),
   ]
-  // names in full before names cut short
-  const cutShort = all.filter(({ block }) => block.lines.some((l) => l.text.endsWith('…')))
-  return [...all.filter((label) => !cutShort.includes(label)), ...cutShort]
+  const cutShort = ({ block }: Label): boolean => block.lines.some((l) => l.text.endsWith('…'))
+  const named = all.filter((label) => cutShort(label) === (wanted === 'cut short'))
+  // a long piece is named along its length rather than in a pile of short lines
+  const piled = ({ block }: Label): boolean =>
+    !block.turned && item.box.height > 1.6 * item.box.width && block.lines.length > MOST_LINES
+  return [...named.filter((label) => !piled(label)), ...named.filter(piled)]
 }
+
+// number, two lines of name, one of whose it is, and the size
+const MOST_LINES = 5
 
 const level = (lines: Block['lines']): Block => ({ lines, turned: false })
 const turned = (lines: Block['lines']): Block => ({ lines, turned: true })

@@ -6,6 +6,7 @@ import { line, text, textBox } from '../ink.ts'
 import type { Measure, Unit } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { textWidth } from '../text.ts'
+import type { Places } from './places.ts'
 import type { Style } from './style.ts'
 import { WEIGHTS } from './style.ts'
 import type { View } from './view.ts'
@@ -44,19 +45,20 @@ export function ruler(
   view: View,
   measure: Measure,
   style: Style,
-  taken: readonly Box[],
+  taken: readonly Places[],
 ): { readonly marks: readonly Mark[]; readonly boxes: readonly Box[] } {
   const marks: Mark[] = []
   const boxes: Box[] = []
   const zero = squaredEnd(cloth)
   const right = view.left - GAP * style.by
+  const isTaken = (own: Box): boolean => taken.some((places) => places.meets(own)) || meetsAny(own, boxes)
   const put = (at: number, below: boolean, weight: 500 | 700): boolean => {
     const y = yOn(view, at)
     // a little lower where scissors or a flag are in the way
     for (const down of below ? [1.36, 1.75] : [0.5]) {
       const mark = text(measure.bare((at - zero) as Length), right, y + style.small * down, style.small, weight, 'end')
       const own = textBox(mark)
-      if (meetsAny(own, [...taken, ...boxes])) continue
+      if (isTaken(own)) continue
       marks.push(mark)
       boxes.push(own)
       return true
@@ -79,7 +81,7 @@ export function ruler(
     const numbered = (n * tick) % number === 0
     const tall = numbered ? 1.9 : 1.1
     const own = box(view.left - (0.7 + tall) * style.by, y - 0.2 * style.by, tall * style.by, 0.4 * style.by)
-    if (meetsAny(own, [...taken, ...boxes])) continue
+    if (isTaken(own)) continue
     ticks.push([own.x, y, own.x + own.width, y])
     if (numbered && !seen.has(at)) put(at, false, 500)
   }

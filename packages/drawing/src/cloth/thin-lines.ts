@@ -1,17 +1,25 @@
 import type { CutCloth } from '@lengthwise/planner'
 import type { Box, Segment } from '../box.ts'
-import { outside } from '../box.ts'
+import { boxOf, outside } from '../box.ts'
 import { line } from '../ink.ts'
 import type { Mark } from '../scene.ts'
 import { sewingMarks } from './pieces.ts'
+import type { Places } from './places.ts'
 import type { Style } from './style.ts'
 import { DASHES, WEIGHTS } from './style.ts'
 import type { View } from './view.ts'
 import { boxOn, xOn, yOn } from './view.ts'
 
 // folds, seams to come, corner squares, places of buttons and ties, and the lines of the print's repeat
-export function thinLines(cloth: CutCloth, view: View, style: Style, clear: readonly Box[]): readonly Mark[] {
+export function thinLines(cloth: CutCloth, view: View, style: Style, clear: readonly Places[]): readonly Mark[] {
   const by = style.by
+  const free = (segment: Segment): readonly Segment[] => {
+    const near = boxOf(segment, 0.01)
+    return outside(
+      segment,
+      clear.flatMap((places) => places.near(near)),
+    )
+  }
   const marks: Mark[] = []
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
@@ -21,7 +29,7 @@ export function thinLines(cloth: CutCloth, view: View, style: Style, clear: read
       for (const [x1, y1, x2, y2] of each.segments) {
         const moved = clippedTo([on.x + x1, top + y1, on.x + x2, top + y2], on)
         if (moved === null) continue
-        for (const part of outside(moved, clear))
+        for (const part of free(moved))
           marks.push(line(part, WEIGHTS.thin * by, each.kind === 'fold' ? DASHES.fold.map((d) => d * by) : undefined))
       }
   }
@@ -31,7 +39,7 @@ export function thinLines(cloth: CutCloth, view: View, style: Style, clear: read
     for (let y = first; y <= view.stretch.to; y += cloth.repeat) {
       if (y < view.stretch.from) continue
       const at = yOn(view, y)
-      for (const part of outside([xOn(view, 0), at, xOn(view, cloth.width), at], clear))
+      for (const part of free([xOn(view, 0), at, xOn(view, cloth.width), at]))
         marks.push(
           line(
             part,

@@ -1,7 +1,7 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import { printPercent } from '@lengthwise/units'
-import { clothName } from '../cloth/names.ts'
+import { clothName, clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import { PITCH, WEIGHTS } from '../cloth/style.ts'
 import { line, text } from '../ink.ts'
@@ -43,7 +43,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
     rule(on)
     on.y += usual * 1.75
     on.parts.push({ role: 'heading-2', marks: [text(head, 0, on.y, Math.min(usual, 5), 700)] })
-    on.y += small * 2.15
+    on.y += small * 2
     for (const item of items) {
       const probe = setRuns(item.words, 9, on.y, textWidthFor(item), small)
       if (on.y + (probe.lines - 1) * pitch > lowest()) {
@@ -63,15 +63,15 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
   }
   leaves[0]!.parts.push({
     role: 'paragraph',
-    marks: [text('If it does not, the numbers', 0, 239.6, 3.5, 500), text('are still right.', 0, 245, 3.5, 500)],
+    marks: [text('If it does not, the numbers', 0, 240.8, 3.5, 500), text('are still right.', 0, 246.2, 3.5, 500)],
   })
   leaves[0]!.parts.push(checkLine())
-  leaves[0]!.lowest = 230
+  leaves[0]!.lowest = 234.5
   return leaves
 
   // the check line takes the foot of the first page
   function lowest(): number {
-    return leaves.length === 1 ? 229 : BOTTOM
+    return leaves.length === 1 ? 233.5 : BOTTOM
   }
   function turnOver(): void {
     on = leaf('before', 'Before the first cut, goes on', [], style)
@@ -117,7 +117,7 @@ function buying(result: Result, measure: Measure): readonly Item[] {
     const size = measured ?? { width: cloth.width, length: cloth.length }
     items.push({
       words: [
-        [`Measure the ${oneLine(cloth.name)}${several(sheets, cloth)}. Less than `, 500],
+        [`Measure the ${clothTitle(cloth.name)}${several(sheets, cloth)}. Less than `, 500],
         [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
         [
           `${measured !== null && result.order.wash === 'before-cutting' ? ', before washing' : ''}? Stop, and lay out again.`,
@@ -145,7 +145,7 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
         ['Buy ', 500],
         [measure.bought(length), 700],
         [
-          ` (${other.unit === 'in' ? upToEighthYard(length, other) : upToTenCm(length, other)}) of ${oneLine(cloth.name)}, `,
+          ` (${other.unit === 'in' ? upToEighthYard(length, other) : upToTenCm(length, other)}) of ${clothTitle(cloth.name)}, `,
           500,
         ],
         [measure.full(width), 700],
@@ -185,7 +185,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       ...new Set(
         shrinking.map(
           (cloth) =>
-            `${oneLine(cloth.name)} ${printPercent(cloth.cloth.shrinks.along, { noBreak: true })} along and ${printPercent(cloth.cloth.shrinks.across, { noBreak: true })} across`,
+            `${clothTitle(cloth.name)} ${printPercent(cloth.cloth.shrinks.along, { noBreak: true })} along and ${printPercent(cloth.cloth.shrinks.across, { noBreak: true })} across`,
         ),
       ),
     ]
@@ -249,7 +249,7 @@ function atTheTable(result: Result): readonly Item[] {
     items.push({
       words: [
         [
-          `The print of the ${oneLine(oneWay.name)} has its top toward the ${TOPS[oneWay.cloth.print.top]}. Look before you cut.`,
+          `The print of the ${clothTitle(oneWay.name)} has its top toward the ${TOPS[oneWay.cloth.print.top]}. Look before you cut.`,
           500,
         ],
       ],

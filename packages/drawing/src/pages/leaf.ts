@@ -15,7 +15,12 @@ export interface Leaf {
   y: number
   /** lowest baseline, where the foot holds more than usual */
   lowest?: number
+  /** the rows of the key that a map has, and those it should have */
+  key?: { readonly shown: readonly string[]; readonly wanted: readonly string[] }
 }
+
+/** The baseline of titles. */
+const TITLE = 7.3
 
 /** Lowest baseline of text, and of everything above the foot rule. */
 export const BOTTOM = 244
@@ -30,12 +35,13 @@ export function leaf(kind: Page['kind'], title: string, below: readonly string[]
   const titled = textWidth(title, capital, 500)
   const beside = right === '' ? '' : fit(right, Math.max(FRAME.width - titled - 6, 40), style.small, 700)
   const room = FRAME.width - (beside === '' ? 0 : textWidth(beside, style.small, 700) + 6)
-  parts.push({ role: 'heading-1', marks: [text(fit(title, room, capital, 500), 0, 8, capital, 500)] })
-  if (beside !== '') parts.push({ role: 'paragraph', marks: [text(beside, FRAME.width, 8, style.small, 700, 'end')] })
-  let y = 8
+  parts.push({ role: 'heading-1', marks: [text(fit(title, room, capital, 500), 0, TITLE, capital, 500)] })
+  if (beside !== '')
+    parts.push({ role: 'paragraph', marks: [text(beside, FRAME.width, TITLE, style.small, 700, 'end')] })
+  let y: number = TITLE
   for (const each of below)
     for (const words of wrap(each, FRAME.width, style.small, 500)) {
-      y += style.small * (y === 8 ? 2.05 : 1.6)
+      y += style.small * (y === TITLE ? 1.9 : PITCH)
       parts.push({ role: 'paragraph', marks: [text(words, 0, y, style.small, 500)] })
     }
   return { kind, parts, y: y + style.small * 0.6 }
@@ -144,7 +150,7 @@ const MONTHS = 'January February March April May June July August September Octo
 
 /** Exactly 100 mm, with ticks at its ends, at the foot of a page; `right` ends it at the frame's right edge. */
 export function checkLine(): Part {
-  const [x1, x2, y] = [FRAME.width - 100, FRAME.width, 243.6]
+  const [x1, x2, y] = [FRAME.width - 100, FRAME.width, 245.2]
   return {
     role: 'paragraph',
     marks: [

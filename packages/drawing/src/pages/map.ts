@@ -4,19 +4,21 @@ import type { AlikeSet } from '../cloth/alike.ts'
 import type { Drawing } from '../cloth/draw.ts'
 import { drawStretch } from '../cloth/draw.ts'
 import { setName, tableSize } from '../cloth/names.ts'
+import { textBoxes } from '../cloth/pieces.ts'
 import { rulerWidth } from '../cloth/ruler.ts'
 import type { Style } from '../cloth/style.ts'
 import { OVERRUN, PITCH, paperStyle, WEIGHTS } from '../cloth/style.ts'
 import type { Stretch } from '../cloth/view.ts'
 import { stretches } from '../cloth/view.ts'
 import { altOf } from '../figure.ts'
-import { text } from '../ink.ts'
+import { frameOf, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
-import { textWidth, unbroken, wrap } from '../text.ts'
+import { unbroken, wrap } from '../text.ts'
 import { clothProof, wasteWords } from '../words/answer.ts'
 import { byNumber, capital, ordinal } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
+import type { KeyRow } from './key.ts'
 import { keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
@@ -24,17 +26,20 @@ import { checkLine, FRAME, leaf } from './leaf.ts'
 /** Paper is this many times smaller than cloth: the ratios of ISO 5455 that suit bedding. */
 type Scale = 10 | 20 | 50
 
-/** The drawing zone of the frame: where cloth begins, how much of it may be drawn, and the bar scale below. */
+/** The drawing zone of the frame: where cloth begins and how much of it may be drawn. */
 interface Zone {
   readonly top: number
   readonly tall: number
-  readonly bar: number
 }
 
-const TWO_COLUMNS: Zone = { top: 33, tall: 206, bar: 0 }
-const AIRY: Zone = { top: 33, tall: 196, bar: 238.5 }
-/** for stretches that would each take a page otherwise */
-const FULL: Zone = { top: 29.3, tall: 203.2, bar: 241.3 }
+/** where the bar scale and the check line stand, and the lowest place of a key above them */
+const BAR = 246
+const KEY_BOTTOM = 239.5
+
+const TWO_COLUMNS: Zone = { top: 33, tall: 206 }
+const AIRY: Zone = { top: 33, tall: 200 }
+/** for stretches that would each take a page otherwise: two lengths of 208 cm at 1:20 */
+const FULL: Zone = { top: 28.5, tall: 207.8 }
 /** how far tears run out at the right where two columns leave little room */
 const LEAST_OVERRUN = 1.5
 
@@ -52,11 +57,44 @@ export function mapLeaves(result: Result, set: AlikeSet, measure: Measure, style
   for (const each of tries) {
     const two = twoColumns({ ...each, zone: TWO_COLUMNS })
     if (two !== null) return two
-    const [airy, full] = [AIRY, FULL].map((zone) => keyBeside({ ...each, zone }) ?? keyBelow({ ...each, zone }, false))
+    const airy = oneByOne(each, false)
+    // larger lettering has no room at the head and the foot of a full page
+    const full = each.style.small > usual.small ? null : oneByOne({ ...each, zone: FULL }, false)
     if (full && (!airy || full.length < airy.length)) return full
     if (airy) return airy
   }
-  return keyBelow(setting(usual, scale), true)!
+  return oneByOne(setting(usual, scale), true)!
+}
+
+/** One stretch a page, each drawn larger where small pieces have no room for their names; null when a page cannot be set. */
+function oneByOne(setting: Setting, whatever: boolean): readonly Leaf[] | null {
+  const { cloth, zone, perUnit } = setting
+  const pages = stretches(cloth, Math.floor(zone.tall / perUnit)).flatMap((stretch) => {
+    const airy = (stretch.to - stretch.from) * perUnit <= AIRY.tall
+    const one = bestPage(airy ? { ...setting, zone: AIRY } : setting, stretch, whatever)
+    if (one !== null || airy) return [one]
+    // names that find no room on a full page do so on two
+    return stretches(cloth, Math.floor(AIRY.tall / perUnit), stretch).map((half) =>
+      bestPage({ ...setting, zone: AIRY }, half, whatever),
+    )
+  })
+  return pages.every((each) => each !== null) ? pages.map((each) => each.leaf) : null
+}
+
+interface Composed {
+  readonly leaf: Leaf
+  /** names that stand beside the cloth for want of room */
+  readonly outside: number
+}
+
+function bestPage(setting: Setting, stretch: Stretch, whatever: boolean): Composed | null {
+  const composed = (each: Setting): Composed | null => keyBeside(each, stretch) ?? keyBelow(each, stretch, whatever)
+  const usual = composed(setting)
+  if (usual?.outside === 0) return usual
+  const larger: Setting = { ...setting, zone: AIRY, scale: 10, perUnit: 1 / 3200 }
+  const fits = fitsAcross(larger) && (stretch.to - stretch.from) * larger.perUnit <= larger.zone.tall
+  const large = setting.scale > 10 && fits ? composed(larger) : null
+  return large !== null && (usual === null || large.outside < usual.outside) ? large : usual
 }
 
 interface Setting {
@@ -108,6 +146,7 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
         margins: room > 30 ? [box(which * column, below, column - 1, Math.min(30, room))] : [],
         done: null,
         goesOn: goesOn(stretch, which === 0 ? 'right' : 'next page'),
+        taken: [],
       })
       if (drawing.homeless.length > 0) return null
       drawings.push(drawing)
@@ -116,10 +155,13 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     const second = pair[1]
     const lowest = second ? lowestOf(drawings[1]!, zone.top + (second.to - second.from) * perUnit) : zone.top - 7
     // without room the key stands with the whole cloth alone; the scale is wanted on every page
-    const full = keyMarks(keyRows(cloth, drawings, measure), x, lowest + 7, FRAME.width - x, style, 1)
-    const key = lowest + full.height + 21 <= 236 ? full : { marks: [], height: 0 }
-    if (lowest + key.height + 21 > 236) return null
-    addFigure(on, setting, drawings, [...key.marks, ...scaleBar(setting, x, lowest + key.height + 11)])
+    const rows = keyRows(cloth, drawings, measure)
+    const full = keyMarks(rows, x, lowest + 7, FRAME.width - x, style, 1)
+    const keyed = lowest + full.height + 16 <= 237
+    const bar = lowest + (keyed ? full.height : 0) + 13
+    if (bar > 234) return null
+    addFigure(on, setting, drawings, [...(keyed ? full.marks : []), ...scaleBar(setting, x, bar)])
+    on.key = keyOf(rows, keyed)
     on.parts.push(checkLine())
     leaves.push(on)
   }
@@ -127,63 +169,56 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
 }
 
 /** One column, with remarks and the key beside it; null when there is no room for them. */
-function keyBeside(setting: Setting): readonly Leaf[] | null {
+function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
   const { zone, cloth, measure, style, perUnit, ruler } = setting
   const marginLeft = ruler + cloth.width * perUnit + OVERRUN + 12.5
   const width = FRAME.width - marginLeft
   if (width < 50) return null
-  const leaves: Leaf[] = []
-  for (const stretch of stretches(cloth, Math.floor(zone.tall / perUnit))) {
-    const on = titled(setting, stretch)
-    const bottom = zone.top + (stretch.to - stretch.from) * perUnit
-    const drawing = oneStretch(setting, stretch)
-    if (drawing.homeless.length > 0) return null
-    const notes = notesBeside(remarks(cloth, stretch), marginLeft, width, style, drawing, setting, stretch)
-    const rows = keyRows(cloth, [drawing], measure)
-    const { height } = keyMarks(rows, 0, 0, width, style, 1)
-    const y = Math.max(notes.bottom + 4, Math.min(zone.top + zone.tall - height - 6, bottom - height))
-    const below = lowestOf(drawing, bottom) + 6
-    const wide = marginLeft - 4
-    const columns = wide > 105 ? 2 : 1
-    const place = [keyMarks(rows, marginLeft, y, width, style, 1), keyMarks(rows, 0, below, wide, style, columns)].find(
-      (key, i) => (i === 0 ? y : below) + key.height <= zone.bar - 4,
-    )
-    if (place === undefined) return null
-    addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, zone.bar)])
-    on.parts.push(checkLine())
-    leaves.push(on)
-  }
-  return leaves
+  const on = titled(setting, stretch)
+  const bottom = zone.top + (stretch.to - stretch.from) * perUnit
+  const drawing = oneStretch(setting, stretch, on)
+  if (drawing.homeless.length > 0) return null
+  const notes = notesBeside(remarks(cloth, stretch), marginLeft, width, style, drawing, setting, stretch)
+  const rows = keyRows(cloth, [drawing], measure)
+  const { height } = keyMarks(rows, 0, 0, width, style, 1)
+  const y = Math.max(notes.bottom + 4, Math.min(zone.top + zone.tall - height - 6, bottom - height))
+  const below = lowestOf(drawing, bottom) + 6
+  const wide = marginLeft - 4
+  const columns = wide > 105 ? 2 : 1
+  const place = [keyMarks(rows, marginLeft, y, width, style, 1), keyMarks(rows, 0, below, wide, style, columns)].find(
+    (key, i) => (i === 0 ? y : below) + key.height <= KEY_BOTTOM,
+  )
+  if (place === undefined) return null
+  addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, BAR)])
+  on.key = keyOf(rows, true)
+  on.parts.push(checkLine())
+  return { leaf: on, outside: drawing.outside }
 }
 
 /** One column for wide cloth, as long as the page; the key stands below it where there is room. */
-function keyBelow(setting: Setting, whatever: boolean): readonly Leaf[] | null {
-  const leaves = stretches(setting.cloth, Math.floor(setting.zone.tall / setting.perUnit)).flatMap((stretch) => {
-    const one = pageOf(setting, stretch, whatever)
-    if (one !== null || setting.zone === AIRY) return [one]
-    // names that find no room on a full page do so on two
-    return stretches(setting.cloth, Math.floor(AIRY.tall / setting.perUnit), stretch).map((half) =>
-      pageOf({ ...setting, zone: AIRY }, half, whatever),
-    )
-  })
-  return leaves.every((each) => each !== null) ? leaves : null
-}
-
-function pageOf(setting: Setting, stretch: Stretch, whatever: boolean): Leaf | null {
+function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Composed | null {
   const { zone, cloth, measure, style, perUnit } = setting
   const on = titled(setting, stretch)
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
-  const drawing = oneStretch(setting, stretch)
+  const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0 && !whatever) return null
   const top = lowestOf(drawing, bottom) + 6
-  const key = keyMarks(keyRows(cloth, [drawing], measure), 0, top, FRAME.width, style, 2)
-  const fits = top + key.height <= zone.bar - 4
-  addFigure(on, setting, [drawing], [...(fits ? key.marks : []), ...scaleBar(setting, 0, zone.bar)])
+  const rows = keyRows(cloth, [drawing], measure)
+  const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
+  const keyed = top + key.height <= KEY_BOTTOM
+  addFigure(on, setting, [drawing], [...(keyed ? key.marks : []), ...scaleBar(setting, 0, BAR)])
+  on.key = keyOf(rows, keyed)
   on.parts.push(checkLine())
-  return on
+  return { leaf: on, outside: drawing.outside }
 }
 
-function oneStretch({ zone, cloth, measure, style, perUnit, ruler }: Setting, stretch: Stretch): Drawing {
+const keyOf = (rows: readonly KeyRow[], keyed: boolean): NonNullable<Leaf['key']> => {
+  const wanted = rows.map((row) => row.words)
+  return { wanted, shown: keyed ? wanted : [] }
+}
+
+function oneStretch(setting: Setting, stretch: Stretch, on: Leaf): Drawing {
+  const { zone, cloth, measure, style, perUnit, ruler } = setting
   const clothRight = ruler + cloth.width * perUnit
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const marginLeft = clothRight + OVERRUN + 12.5
@@ -200,6 +235,7 @@ function oneStretch({ zone, cloth, measure, style, perUnit, ruler }: Setting, st
     ].filter((each) => each.width > 12 && each.height > 5),
     done: null,
     goesOn: goesOn(stretch, 'next page'),
+    taken: [...on.parts, checkLine(), { marks: scaleBar(setting, 0, BAR) }].flatMap(({ marks }) => textBoxes(marks)),
   })
 }
 
@@ -255,35 +291,18 @@ function addFigure(
 const lowestOf = (drawing: Drawing, clothEnd: number): number =>
   Math.max(clothEnd, ...drawing.texts.map((each) => each.y + each.height))
 
-/** A bar that shrinks with the picture when the paper was printed too small. */
+/** A bar that shrinks with the picture when the paper was printed too small, its lower edge at y. */
 function scaleBar({ scale, measure, style }: Setting, x: number, y: number): readonly Mark[] {
   const inch = measure.unit === 'in'
   const steps = scale === 10 ? 2 : 4
   const each = inch ? (scale === 50 ? 20 : 10) : scale === 50 ? 50 : 25
   const long = (each * (inch ? 25.4 : 10)) / scale
-  const small = Math.min(style.small, 3.5)
-  const shown = measure.unit === 'mm' ? each * 10 : each
-  const marks: Mark[] = []
-  for (let i = 0; i < steps; i++)
-    marks.push({
-      kind: 'path',
-      points: [
-        [x + i * long, y - 1.9],
-        [x + (i + 1) * long, y - 1.9],
-        [x + (i + 1) * long, y],
-        [x + i * long, y],
-      ],
-      closed: true,
-      weight: WEIGHTS.thin,
-      fill: i % 2 === 0 ? 'ink' : 'none',
-    })
-  const baseline = y + small * 1.5
-  marks.push(text('0', x, baseline, small, 500))
-  if (steps === 4) marks.push(text(`${2 * shown}`, x + 2 * long, baseline, small, 500, 'middle'))
-  const last = `${steps * shown}`
-  const end = x + steps * long - textWidth(last, small, 500) / 2
-  marks.push(text(`${last} ${measure.unit} of cloth`, end, baseline, small, 500))
-  return marks
+  const bars = Array.from({ length: steps }, (_, i) => ({
+    ...frameOf(box(x + i * long, y - 1.9, long, 1.9), WEIGHTS.thin, i % 2 === 0 ? 'ink' : 'none'),
+  }))
+  const all = steps * each * (inch ? 1 : 10)
+  const words = `${inch ? `${all} in` : all % 1000 === 0 ? `${all / 1000} m` : `${all / (measure.unit === 'mm' ? 1 : 10)} ${measure.unit}`} of cloth`
+  return [...bars, text(words, x + steps * long + 2, y + 0.8, Math.min(style.small, 3.5), 500)]
 }
 
 interface Note {

@@ -1,6 +1,7 @@
 import type { Result } from '@lengthwise/planner'
 import { box } from '../box.ts'
 import { arrowMarks } from '../cloth/arrow.ts'
+import { clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, text } from '../ink.ts'
@@ -30,7 +31,7 @@ export function slipLeaves(result: Result, measure: Measure, style: Style): read
     ...result.cloths.flatMap((cloth) =>
       cloth.remnants.map((r) => ({
         label: r.name,
-        words: `Remnant of ${oneLine(cloth.name)}`,
+        words: `Remnant of ${clothTitle(cloth.name)}`,
         whose: r.wouldMake.length > 0 ? `would make ${r.wouldMake[0]!}` : '',
         size: `${measure.size(r.width, r.length)}\u00a0${measure.unit}`,
         arrow: false,

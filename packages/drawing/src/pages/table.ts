@@ -14,8 +14,8 @@ export interface Column {
   readonly right?: boolean
 }
 
-/** A cell's text; 'tick' draws a box to tick. */
-export type Cell = string | { readonly tick: true } | { readonly bold: string }
+/** A cell's text; `ticks`, in the last column, draws a box to tick before each label, below the row where there are many. */
+export type Cell = string | { readonly ticks: readonly string[] } | { readonly bold: string }
 
 /** Sets rows under a head, over as many leaves as it takes; `more` begins the next leaf. */
 export function setTable(
@@ -26,18 +26,33 @@ export function setTable(
   more: () => Leaf,
 ): void {
   const { small } = style
-  const pitch = small * 2
-  const gap = small < 4 ? 4 : 3
-  const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? cell : 'bold' in cell ? cell.bold : '')
+  const pitch = small * 1.85
+  const gap = small < 4 ? 3.4 : 3
+  const side = small * 1.1
+  // from one box to tick to the next: as wide as the widest label of the table needs
+  const between = small * 0.6
+  const tickStep =
+    side +
+    small * 0.4 +
+    between +
+    Math.max(
+      0,
+      ...rows
+        .flat()
+        .flatMap(ticksOf)
+        .map((label) => textWidth(label, small, 700)),
+    )
   const widest = columns.map((column, c) =>
     Math.max(
       textWidth(column.head, small, 700),
-      ...rows.flatMap((row) => ([500, 700] as const).map((weight) => textWidth(wordsOf(row[c] ?? ''), small, weight))),
+      ...rows.map((row) => Math.min(ticksOf(row[c]).length, 2) * tickStep),
+      ...rows.flatMap((row) => ([500, 700] as const).map((weight) => textWidth(wordsOf(row[c]), small, weight))),
     ),
   )
   const words = columns.map((column, c) =>
     Math.max(
-      ...[{ bold: column.head }, ...rows.map((row) => row[c] ?? '')].flatMap((cell) =>
+      ...rows.map((row) => Math.min(ticksOf(row[c]).length, 1) * tickStep),
+      ...[{ bold: column.head }, ...rows.map((row) => row[c])].flatMap((cell) =>
         wordsOf(cell)
           .split(' ')
           .map((word) => textWidth(word, small, 700)),
@@ -48,13 +63,19 @@ export function setTable(
   const rest = FRAME.width - fixed - gap * (columns.length - 1)
   const widths = shared(columns, words, widest, rest)
   const lineStep = small * 1.45
+  const tickLine = small * 1.65
+  // boxes that have room in the last column, and in a line across the frame
+  const inLast = widths.slice(0, -1).reduce((room, width) => room - width - gap, FRAME.width)
+  const [beside, acrossAll] = [inLast, FRAME.width].map((room) =>
+    Math.max(1, Math.floor((room + between) / tickStep)),
+  ) as [number, number]
   let on = first
   let left = rows
   do {
     let room = BOTTOM - on.y - pitch
     let fitting = 0
     for (const row of left) {
-      room -= pitch + (linesOf(row) - 1) * lineStep
+      room -= tallOf(row)
       if (room < 0) break
       fitting += 1
     }
@@ -76,7 +97,7 @@ export function setTable(
     ruled(WEIGHTS.raw)
     const body = shown.map((row) => {
       const cells = cellsOf(row, false)
-      on.y += (linesOf(row) - 1) * lineStep
+      on.y += tallOf(row) - pitch
       ruled(WEIGHTS.thin)
       return cells
     })
@@ -96,13 +117,25 @@ export function setTable(
       const weight = typeof cell !== 'string' ? 700 : 500
       const at = right ? x + width : x
       x += width + gap
-      if (typeof cell !== 'string' && 'tick' in cell)
-        return { header, marks: [frameOf(box(at, on.y - small * 1.1, small * 1.25, small * 1.25), WEIGHTS.raw)] }
+      if (typeof cell !== 'string' && 'ticks' in cell) return { header, marks: ticked(cell.ticks, at, wordLines(row)) }
       const lines = cellLines(cell, c).filter((words) => words !== '')
       const marks = lines.map((words, i) =>
         text(words, at, on.y + i * lineStep, small, weight, right ? 'end' : 'start'),
       )
       return { header, marks }
+    })
+  }
+
+  function ticked(labels: readonly string[], column: number, down: number): readonly Mark[] {
+    const below = labels.length > beside
+    const across = below ? acrossAll : beside
+    return labels.flatMap((label, i) => {
+      const left = (below ? 0 : column) + (i % across) * tickStep
+      const baseline = on.y + (below ? down * lineStep + 0.3 * small + Math.floor(i / across) * tickLine : 0)
+      return [
+        frameOf(box(left, baseline - small, side, side), WEIGHTS.raw),
+        text(label, left + side + small * 0.4, baseline, small, 700),
+      ]
     })
   }
 
@@ -114,10 +147,19 @@ export function setTable(
     return lines.length <= 3 ? lines : [...lines.slice(0, 2), fit(lines.slice(2).join(' '), width, small, weight)]
   }
 
-  function linesOf(row: readonly Cell[]): number {
+  function wordLines(row: readonly Cell[]): number {
     return Math.max(...row.map((cell, c) => cellLines(cell, c).length))
   }
+
+  function tallOf(row: readonly Cell[]): number {
+    const ticks = ticksOf(row.at(-1)).length
+    const below = ticks > beside ? Math.ceil(ticks / acrossAll) * tickLine + 0.15 * small : 0
+    return pitch + (wordLines(row) - 1) * lineStep + below
+  }
 }
+
+const wordsOf = (cell: Cell = ''): string => (typeof cell === 'string' ? cell : 'bold' in cell ? cell.bold : '')
+const ticksOf = (cell: Cell = ''): readonly string[] => (typeof cell !== 'string' && 'ticks' in cell ? cell.ticks : [])
 
 // every column as wide as its longest word, and what is left shared out up to the widest cell; without room for that, by share alone
 function shared(

@@ -26,13 +26,18 @@ const KEY_WIDTHS = [
   [140, 2],
   [128, 2],
   [74, 1],
+  [112, 2],
+  [106, 2],
   [60, 1],
+  [100, 2],
   [48, 1],
-  [110, 2],
 ] as const
 
-/** Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across. */
-export function wholeLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+/**
+ * Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across; the key of
+ * all maps where there is room, on a page of its own where a map has none.
+ */
+export function wholeLeaves(result: Result, measure: Measure, style: Style, keyNeeded: boolean): readonly Leaf[] {
   const perUnit = 1 / (320 * 50)
   const small = Math.min(style.small, 3.5)
   const leaves: Leaf[] = []
@@ -74,7 +79,6 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
       })
     }
   }
-  // the key of all maps, since a map page may have no room for one
   const rows = [
     ...new Map(
       result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]),
@@ -85,6 +89,7 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style): rea
     const at = freePlace(filled, width, height, TOP - HEAD + 5, 237)
     return at === null ? [] : [{ ...at, width, columns }]
   })[0]
+  if (place === undefined && !keyNeeded) return leaves
   if (place === undefined) on = begin('How to read the maps', 'Each edge is drawn as what it is.')
   const { x, y, width, columns } = place ?? { x: 0, y: TOP - HEAD + 5, width: FRAME.width, columns: 2 as const }
   const { marks } = keyMarks(rows, x, y, width, style, columns)

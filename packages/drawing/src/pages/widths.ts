@@ -1,6 +1,7 @@
 import type { Result, WidthRow } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import { printMoney } from '@lengthwise/units'
+import { clothTitle } from '../cloth/names.ts'
 import { drawSmall } from '../cloth/small.ts'
 import type { Style } from '../cloth/style.ts'
 import { wholeStretch } from '../cloth/view.ts'
@@ -30,7 +31,7 @@ function widthsOf(
   result: Result,
 ): readonly Leaf[] {
   const small = Math.min(style.small, 3.5)
-  const title = `Cloth widths: ${oneLine(name)}`
+  const title = `Cloth widths: ${clothTitle(name)}`
   const chosen = rows.find((row) => row.chosen)
   const enough =
     chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width

@@ -1,6 +1,7 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length, Money } from '@lengthwise/units'
 import { printMoney } from '@lengthwise/units'
+import { clothTitle } from '../cloth/names.ts'
 import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
 import { oneLine } from '../text.ts'
@@ -28,7 +29,7 @@ function buyWords(result: Result, measure: Measure): readonly string[] {
 /** '6.6 m of the 150 cm ticking stripe' */
 export function boughtCloth(cloth: CutCloth, measure: Measure): string {
   if (cloth.buy === null) return ''
-  return `${measure.bought(cloth.buy.length)} of the ${measure.sold(cloth.buy.width)} ${oneLine(cloth.name)}`
+  return `${measure.bought(cloth.buy.length)} of the ${measure.sold(cloth.buy.width)} ${clothTitle(cloth.name)}`
 }
 
 /** '2 zips of 140 cm', '11 buttons', '300 m of sewing thread' */

@@ -1,6 +1,7 @@
 import type { Result, WidthRow } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import { printMoney, printPercent } from '@lengthwise/units'
+import { clothTitle } from '../cloth/names.ts'
 import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
 import { oneLine } from '../text.ts'
@@ -31,7 +32,7 @@ function clothLines(result: Result, name: string, measure: Measure): readonly st
   const cloth = bought?.cloth ?? result.order.cloths.find((each) => each.name === name)
   const priced = rows.some((row) => row.cost !== null)
   const head = priced ? 'Cost' : 'Waste'
-  const lines = [...columns(oneLine(name)), `${'Width'.padEnd(12)}${'Buy'.padEnd(11)}${head}`]
+  const lines = [...columns(clothTitle(name)), `${'Width'.padEnd(12)}${'Buy'.padEnd(11)}${head}`]
   for (const row of [...rows].sort(bestFirst)) lines.push(...rowLines(row, measure, priced))
   const chosen = rows.find((row) => row.chosen)
   if (chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width)
