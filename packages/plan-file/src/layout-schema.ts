@@ -39,11 +39,17 @@ export function layoutShape() {
       status,
       length: mm('Laid length between the squared ends'),
       bound: mm('No layout is shorter'),
-      by: z.enum(['area', 'longest', 'wide', 'sides', 'bars', 'exhausted']),
+      by: z.enum(['area', 'longest', 'wide', 'sides', 'bars', 'scales', 'exhausted']),
       certificate: z
-        .strictObject({ prices: z.array(z.int()), capacity: z.int() })
-        .optional()
-        .meta({ description: 'Integer duals of a bound by bars' }),
+        .union([
+          z
+            .strictObject({ prices: z.array(z.int()), capacity: z.int() })
+            .meta({ description: 'Integer duals of a bound by bars' }),
+          z
+            .strictObject({ across: z.array(z.int()), along: z.array(z.int()) })
+            .meta({ description: 'Sizes of the pieces of a bound by scales, in whole numbers of their own' }),
+        ])
+        .optional(),
     }),
     notUsed: z.strictObject({
       percent: z.number(),

@@ -72,9 +72,7 @@ function cutCloth(cloth: CutCloth) {
       length: mm(proof.length),
       bound: mm(proof.bound),
       by: proof.by,
-      ...(proof.certificate
-        ? { certificate: { prices: [...proof.certificate.prices], capacity: proof.certificate.capacity } }
-        : {}),
+      ...(proof.certificate ? { certificate: proof.certificate } : {}),
     },
     notUsed: {
       percent: tenth(cloth.notUsed.percent),

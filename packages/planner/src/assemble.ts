@@ -1,6 +1,6 @@
 import type { ClothOnTable, Copy, Order, Piece, Way } from '@lengthwise/pieces'
 import { copiesOf } from '@lengthwise/pieces'
-import type { Rect } from '@lengthwise/solver'
+import type { Certificate, Rect } from '@lengthwise/solver'
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
@@ -192,7 +192,7 @@ function cutCloth(
       length: length(laid),
       bound: length(laidOn(ground, answer.bound)),
       by: certificate.by,
-      certificate: certificate.by === 'bars' ? { prices: certificate.prices, capacity: certificate.capacity } : null,
+      certificate: numbersOf(certificate),
     },
     notUsed: { percent: percentOf(area - used, area), area: area - used, keepPercent: percentOf(kept, area) },
     placed,
@@ -235,5 +235,17 @@ function placedPiece(
       end: edge(box.y + box.length === whole.length, edges.end),
     },
     marks: marksAsTheyLie(one.piece.marks, turn, one.piece.cutWidth, one.piece.cutLength),
+  }
+}
+
+/** The numbers by which anyone can work a bound out again, where it has any. */
+function numbersOf(certificate: Certificate): CutCloth['proof']['certificate'] {
+  switch (certificate.by) {
+    case 'bars':
+      return { prices: certificate.prices, capacity: certificate.capacity }
+    case 'scales':
+      return { across: certificate.across, along: certificate.along }
+    default:
+      return null
   }
 }

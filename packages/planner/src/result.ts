@@ -59,8 +59,11 @@ export interface CutCloth {
     readonly status: 'proved' | 'best-found' | 'stopped'
     readonly length: Length
     readonly bound: Length
-    readonly by: 'area' | 'longest' | 'wide' | 'sides' | 'bars' | 'exhausted'
-    readonly certificate: { readonly prices: readonly number[]; readonly capacity: number } | null
+    readonly by: 'area' | 'longest' | 'wide' | 'sides' | 'bars' | 'scales' | 'exhausted'
+    readonly certificate:
+      | { readonly prices: readonly number[]; readonly capacity: number }
+      | { readonly across: readonly number[]; readonly along: readonly number[] }
+      | null
   }
   /** area in square units */
   readonly notUsed: { readonly percent: number; readonly area: number; readonly keepPercent: number }

@@ -1,8 +1,7 @@
-import { barBound, between, repriced } from './bounds/bars.ts'
+import { repriced } from './bounds/bars.ts'
+import { Bounds } from './bounds/bounds.ts'
 import { roundUpLength, simpleBound } from './bounds/index.ts'
 import type { Allowance } from './bounds/values.ts'
-import type { Weights } from './bounds/weights.ts'
-import { weightsOf } from './bounds/weights.ts'
 import { aroundFlaws, exchanged, variantsOf } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
 import type { Finished } from './exact/fronts.ts'
@@ -61,17 +60,19 @@ export function laysWithin(request: Request, length: number, control: Control): 
   const start = quickStart(problem)
   const found = start && layoutOf(problem, start)
   if (found && found.length <= within) return true
-  const { certificate, weights } = boundOf(problem, within / problem.unitAlong + 1, allowanceFor(control))
-  if (certificate.bound > within) return false
+  const bounds = new Bounds(problem, allowanceFor(control))
+  const limit = Math.floor(within / problem.unitAlong)
+  if (bounds.best(limit + 1).bound > limit) return false
   const certain =
     problem.cuts === 'guillotine' && problem.flaws.length === 0 && (!problem.tied || Phases.of(problem, true))
   if (!certain || multisets(problem) > MOST_MULTISETS) {
     const answer = lay(request, control)
     return answer.length !== null && answer.length <= within ? true : answer.bound > within ? false : null
   }
-  const limit = Math.floor(within / problem.unitAlong)
+  const weights = bounds.weightsFor(limit)
+  if (weights === null) return false
   const { effort, stop } = control
-  const trials = [{ width: problem.width, length: limit, weights: weights() }]
+  const trials = [{ width: problem.width, length: limit, weights }]
   const search = fronts(problem, { trials, effort, stop })
   return search.finished ? search.best[0]!.some((b) => b.length <= limit) : null
 }
@@ -88,44 +89,10 @@ export function bound(
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
   const allowance = allowanceFor({ effort: 0, ...paid })
-  const { certificate } = boundOf(problem, Number.POSITIVE_INFINITY, allowance)
+  const certificate = new Bounds(problem, allowance).best(Number.POSITIVE_INFINITY)
   paid.steps += unusual(allowance)
-  return certificate
+  return { ...certificate, bound: certificate.bound * problem.unitAlong }
 }
-
-/**
- * The best bound without search, in the request's units, and the duals of the bar relaxation as weights; `enough` is a length in the
- * problem's, beyond which more does not help.
- */
-function boundOf(
-  problem: Problem,
-  enough: number,
-  allowance: Allowance,
-): { readonly certificate: Certificate; readonly weights: () => readonly Weights[] } {
-  const up = (c: Certificate) => ({ ...c, bound: roundUpLength(problem, c.bound) })
-  const simple = up(simpleBound(problem))
-  // with few kinds the weights are worth having even where the bars bound no better
-  const known = problem.kinds.length <= FEW_KINDS ? 0 : simple.bound
-  const bars = simple.bound >= enough || problem.kinds.length === 0 ? null : barBound(problem, known, enough, allowance)
-  const raised = bars && up(bars)
-  const best = raised && raised.bound > simple.bound ? raised : simple
-  return {
-    certificate: { ...best, bound: best.bound * problem.unitAlong },
-    // asked for where the fronts need them: they cost more than the bound itself
-    weights: () => (bars ? weighings(problem, bars, enough, allowance) : []),
-  }
-}
-
-/** Several duals of the bar relaxation: each refuses other blocks. */
-function weighings(problem: Problem, bars: Certificate, enough: number, allowance: Allowance): Weights[] {
-  const few = problem.kinds.length <= FEW_KINDS
-  const leaning = few ? [1e-4, -1e-4].map((lean) => barBound(problem, 0, enough, allowance, lean)) : []
-  const [a, b] = leaning
-  const all = [bars, ...leaning, a && b ? between(problem, a, b) : null]
-  return all.flatMap((c) => (c && weightsOf(problem, c)) ?? [])
-}
-
-const FEW_KINDS = 24
 
 /** Steps that the bounds of one run may take, however little effort there is, and however much. */
 const LEAST_BOUND_STEPS = 200_000
@@ -165,7 +132,7 @@ class Run {
   private certificate: Certificate = { by: 'area', bound: 0 }
   /** the block that the best layout comes from, when the exact methods found it on cloth without flaws */
   private block: Finished | null = null
-  private weights: () => readonly Weights[] = () => []
+  private readonly bounds: Bounds
   private steps = 0
   private stopped = false
   private readonly allowance: Allowance
@@ -183,6 +150,7 @@ class Run {
         }
       : control
     this.allowance = allowanceFor(this.control)
+    this.bounds = new Bounds(problem, this.allowance)
   }
 
   answer(known: Known | null = null): Answer {
@@ -192,9 +160,8 @@ class Run {
     if (known?.wider) this.raiseBy(known.wider.certificate)
     if (!this.proved()) {
       this.offer(quickStart(problem))
-      const { certificate, weights } = boundOf(problem, this.upper() ?? Number.POSITIVE_INFINITY, this.allowance)
-      this.weights = weights
-      this.raise(certificate)
+      const best = this.bounds.best(this.upper() ?? Number.POSITIVE_INFINITY)
+      this.raise({ ...best, bound: best.bound * problem.unitAlong })
     }
     this.report()
     if (longest !== null && this.certificate.bound > longest)
@@ -236,7 +203,7 @@ class Run {
       width: problem.width,
       lower: this.certificate.bound / problem.unitAlong,
       upper: this.upper(),
-      weights: this.weights(),
+      weightsFor: (reach) => this.bounds.weightsFor(reach),
       ...(problem.cuts === 'guillotine' && {
         improve: (effort: number) => {
           this.search(this.steps + effort)

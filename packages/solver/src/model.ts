@@ -114,6 +114,17 @@ export type Certificate =
    * price of any bar; bound = Σ over demands of count · (least price·length of its postures) ÷ capacity, rounded up.
    */
   | { readonly by: 'bars'; readonly bound: number; readonly prices: readonly number[]; readonly capacity: number }
+  /**
+   * Other sizes, in whole numbers, one across and one along per posture of each demand, in their order. With W the largest total of any
+   * bar and P Σ over demands of count · (least product of the sizes of its postures), the bound is the shortest stretch in which
+   * pieces one after another come to at least P ÷ W in all.
+   */
+  | {
+      readonly by: 'scales'
+      readonly bound: number
+      readonly across: readonly number[]
+      readonly along: readonly number[]
+    }
   /** an exhaustive search finished; `states` is how many it visited */
   | { readonly by: 'exhausted'; readonly bound: number; readonly states: number }
 

@@ -42,7 +42,7 @@ test('a bound one more than what shows it is refused', () => {
     const more = { ...certificate, bound: certificate.bound + 1 }
     expect(refused(request, { ...answer, bound: more.bound, certificate: more })).toBe(true)
   }
-  expect([...by].sort()).toEqual(['area', 'bars', 'longest', 'sides', 'wide'])
+  expect([...by].sort()).toEqual(['area', 'bars', 'longest', 'scales', 'sides', 'wide'])
 })
 
 test('a bound asked for by itself is shown as that of an answer is', () => {

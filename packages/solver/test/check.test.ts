@@ -94,6 +94,11 @@ const bars = (prices: number[], capacity: number, bound: number): Answer => ({
   bound,
   certificate: { by: 'bars', prices, capacity, bound },
 })
+const scales = (across: number[], along: number[], bound: number): Answer => ({
+  ...good,
+  bound,
+  certificate: { by: 'scales', across, along, bound },
+})
 const root = good.tree as Extract<Answer['tree'], { kind: 'cut' }>
 
 test('the hand-made answer is one', () => {
@@ -132,6 +137,9 @@ const BROKEN: [string, Fault['code'], Answer, Request?][] = [
   ['a bar dearer than said', 'certificate', bars([4, 5], 9, 10)],
   ['a price too few', 'certificate', bars([4], 10, 9)],
   ['a price below nothing', 'certificate', bars([-4, 5], 10, 9)],
+  ['a rescaled length too few', 'certificate', scales([4, 5], [9], 9)],
+  ['a rescaled width below nothing', 'certificate', scales([-4, 5], [9, 9], 9)],
+  ['a rescaled width that is not whole', 'not-whole', scales([4.5, 5], [9, 9], 9)],
   ['a search that visited nothing', 'certificate', { ...good, certificate: { by: 'exhausted', bound: 9, states: 0 } }],
   ['proved with a gap', 'status', { ...good, status: 'proved' }],
   ['infeasible with a layout', 'status', { ...good, status: 'infeasible' }],
@@ -163,4 +171,29 @@ test('bar prices are priced exactly: one dual raised by one is refused', () => {
   expect(check(order, answer([4, 6], 10, 20))).toEqual([])
   expect(check(order, answer([5, 6], 10, 20)).map((f) => f.code)).toEqual(['certificate'])
   expect(check(order, answer([4, 7], 10, 21)).map((f) => f.code)).toContain('certificate')
+})
+
+test('rescaled sizes are fitted exactly: a size that lets a bar or a column hold more shows less', () => {
+  // two abreast on width 10; three of length 7 need two rows, however short the fourth
+  const order: Request = {
+    field: { width: 10, length: null, zones: { left: 0, right: 0, start: 0, end: 0 }, flaws: [] },
+    demands: [
+      { id: 'a', count: 3, postures: [{ width: 4, length: 7, flush: 0 }], tie: null },
+      { id: 'b', count: 1, postures: [{ width: 4, length: 5, flush: 0 }], tie: null },
+    ],
+    cuts: 'guillotine',
+  }
+  const codes = (across: number[], along: number[], bound: number) =>
+    check(order, {
+      ...lay(order, { effort: 10_000 }),
+      status: 'best-found',
+      bound,
+      certificate: { by: 'scales', across, along, bound },
+    }).map((f) => f.code)
+  expect(codes([1, 1], [1, 0], 14)).toEqual([])
+  // 5 and 7 in one column are as much as all need
+  expect(codes([1, 1], [1, 1], 14)).toEqual(['certificate'])
+  // one of the wider fourth beside a third fills the width
+  expect(codes([1, 2], [1, 0], 14)).toEqual(['certificate'])
+  expect(codes([1, 1], [1, 0], 15)).toContain('certificate')
 })

@@ -1,6 +1,7 @@
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { dearestBars } from './patterns.ts'
+import { dearestBars, dearestColumns } from './patterns.ts'
+import type { Scales } from './scales.ts'
 import type { Allowance, Axis } from './values.ts'
 import { singles, valuesAlong } from './values.ts'
 
@@ -113,4 +114,19 @@ function pricesOf(problem: Problem): (kind: number, posture: number) => number {
 
 function better(a: Certificate | null, b: Certificate | null): Certificate | null {
   return a && (!b || a.bound >= b.bound) ? a : b
+}
+
+/** A bar bound as scales: its prices are widths, lengths are as they are. Null for another certificate, or when sums are too many to list. */
+export function scalesOf(problem: Problem, certificate: Certificate, reach: number): Scales | null {
+  if (certificate.by !== 'bars') return null
+  const at = pricesOf(problem)
+  const along = problem.kinds.map((k) => k.possible.map((p) => p.length))
+  const length = dearestColumns(problem, reach, (kind, posture) => along[kind]![posture]!, 1)
+  if (!length) return null
+  return {
+    across: problem.kinds.map((k, kind) => k.possible.map((_, posture) => certificate.prices[at(kind, posture)]!)),
+    width: certificate.capacity,
+    along,
+    length: length.patterns[0]?.price ?? 0,
+  }
 }

@@ -1,17 +1,17 @@
 import { LEFT, RIGHT } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import type { Choice } from './sums.ts'
-import { Sums } from './sums.ts'
+import type { Choice, Piece, Sums } from './sums.ts'
+import { sumsUpTo } from './sums.ts'
 
 /** Pieces side by side, or one after another: kinds in one of their possible postures, each some times. */
 export type Pattern = readonly { readonly kind: number; readonly posture: number; readonly times: number }[]
 
 export type Prices = (kind: number, posture: number) => number
 
-/** The patterns of highest total price, dearest first, and how many sums were looked at for them. */
+/** The patterns of highest total price, dearest first, and what they cost. */
 export interface Dearest {
   readonly patterns: readonly { readonly pattern: Pattern; readonly price: number }[]
-  readonly sums: number
+  readonly steps: number
 }
 
 /**
@@ -20,7 +20,7 @@ export interface Dearest {
  */
 export function dearestBars(problem: Problem, price: Prices, most: number): Dearest | null {
   const { kinds, width, zones } = problem
-  const sums = new Sums()
+  const sums = sumsUpTo(width)
   const sided: Sided[] = []
   for (const [kind, k] of kinds.entries()) {
     const free: Choice[] = []
@@ -48,18 +48,18 @@ export function dearestBars(problem: Problem, price: Prices, most: number): Dear
     } else fill(width - Math.max(l.width, zones.right) - zones.left, [l])
   }
   found.sort((a, b) => b.price - a.price)
-  return { patterns: found.slice(0, most), sums: sums.looked }
+  return { patterns: found.slice(0, most), steps: sums.steps }
 }
 
 /** The dearest columns along a field that ends at `reach`. Null when there are too many sums to list. */
 export function dearestColumns(problem: Problem, reach: number, price: Prices, most: number): Dearest | null {
   const sums = columnSums(problem, reach, price)
-  return sums && { patterns: longestOf(sums, reach, most, []).sort((a, b) => b.price - a.price), sums: sums.looked }
+  return sums && { patterns: longestOf(sums, reach, most, []).sort((a, b) => b.price - a.price), steps: sums.steps }
 }
 
 /** Sums of pieces one after another up to `reach`. Null when there are too many to list. */
 export function columnSums({ kinds }: Problem, reach: number, price: Prices): Sums | null {
-  const sums = new Sums()
+  const sums = sumsUpTo(reach)
   for (const [kind, k] of kinds.entries()) {
     const choices: Choice[] = []
     for (const [posture, p] of k.possible.entries()) {
@@ -73,7 +73,7 @@ export function columnSums({ kinds }: Problem, reach: number, price: Prices): Su
 
 /** Sums of pieces side by side; of all that must touch a side, a sum holds one. Null when there are too many to list. */
 export function barSums({ kinds, width }: Problem, price: Prices): Sums | null {
-  const sums = new Sums()
+  const sums = sumsUpTo(width)
   const left: Choice[] = []
   const right: Choice[] = []
   for (const [kind, k] of kinds.entries()) {
@@ -85,14 +85,13 @@ export function barSums({ kinds, width }: Problem, price: Prices): Sums | null {
     }
     if (!addCopies(sums, kind, k.count, inside, width)) return null
   }
-  return sums.add(-1, left, width) && sums.add(-1, right, width) ? sums : null
+  return sums.add(-1, 1, left) && sums.add(-1, 1, right) ? sums : null
 }
 
 function addCopies(sums: Sums, kind: number, count: number, choices: readonly Choice[], most: number): boolean {
   if (choices.length === 0) return true
   const copies = Math.min(count, Math.floor(most / Math.min(...choices.map((c) => c.size))))
-  for (let n = 0; n < copies; n++) if (!sums.add(kind, choices, most)) return false
-  return true
+  return sums.add(kind, copies, choices)
 }
 
 interface Sided {
@@ -106,16 +105,13 @@ interface Sided {
 /** The longest sums within a room are the dearest; each with what touches the sides. */
 function longestOf(sums: Sums, room: number, most: number, ends: readonly Sided[]) {
   const fixed = ends.reduce((sum, e) => sum + e.price, 0)
-  const last = sums.lastWithin(room)
   const found: { pattern: Pattern; price: number }[] = []
-  for (let i = last; i >= 0 && i > last - most; i--) {
-    const node = sums.list[i]!
-    found.push({ pattern: patternOf([...ends, ...sums.piecesOf(node)]), price: fixed + sums.price[node]! })
-  }
+  for (let sum = sums.within(room); sum >= 0 && found.length < most; sum = sums.before(sum))
+    found.push({ pattern: patternOf([...ends, ...sums.piecesOf(sum)]), price: fixed + sums.price(sum) })
   return found
 }
 
-function patternOf(pieces: readonly { readonly kind: number; readonly posture: number }[]): Pattern {
+function patternOf(pieces: readonly Piece[]): Pattern {
   const times = new Map<string, { kind: number; posture: number; times: number }>()
   for (const { kind, posture } of pieces) {
     const key = `${kind} ${posture}`

@@ -5,84 +5,221 @@ export interface Choice {
   readonly price: number
 }
 
+export interface Piece {
+  readonly kind: number
+  readonly posture: number
+}
+
+/** Sums of pieces in a row that no other outdoes: none is as dear and no longer. Numbered by size, prices rising. */
+export interface Sums {
+  /** One or more copies of a kind may be taken, each in one of its ways. False when that makes too many sums. */
+  add(kind: number, copies: number, choices: readonly Choice[]): boolean
+  /** what it cost so far, in steps */
+  readonly steps: number
+  /** the last sum within a room, which is the dearest; sums before it are shorter and cheaper */
+  within(room: number): number
+  /** the sum before this one; below 0: none */
+  before(sum: number): number
+  /** the shortest sum that is worth at least so much; below 0: none */
+  worth(price: number): number
+  size(sum: number): number
+  price(sum: number): number
+  piecesOf(sum: number): Piece[]
+}
+
 /** More sums than this are not listed, nor looked at on the way: half a second or so. */
 const MOST_SUMS = 100_000
 export const MOST_WORK = 2_000_000
 
-/**
- * Undominated sums of pieces in a row: none at hand is as dear and no longer. A bounded knapsack over lists (Nemhauser & Ullmann 1969):
- * exact for whole prices, and its cost depends on how many different sums there are, not on the unit.
- *
- * Each sum is a node that points to the sum it came from; `list` holds the undominated ones by size, prices rising.
- */
-export class Sums {
-  list: number[] = [0]
-  /** sums looked at so far */
-  looked = 0
-  readonly size: number[] = [0]
-  readonly price: number[] = [0]
-  private readonly from: number[] = [-1]
-  private readonly kind: number[] = [-1]
-  private readonly posture: number[] = [-1]
+/** Rooms up to this many units are tabled. */
+const MOST_TABLED = 1 << 13
 
-  /** One more copy of a kind may be taken, in one of its ways, up to a size of `most`. False when that makes too many sums. */
-  add(kind: number, choices: readonly Choice[], most: number): boolean {
-    const before = this.list
-    for (const choice of choices) this.list = this.merged(this.list, this.with(before, kind, choice, most))
-    return this.list.length <= MOST_SUMS && this.looked <= MOST_WORK
+export function sumsUpTo(most: number): Sums {
+  return most < MOST_TABLED ? new TabledSums(most) : new ListedSums(most)
+}
+
+/** The bounded knapsack by a table over all rooms (Bellman 1957): quick while units are few. */
+class TabledSums implements Sums {
+  steps = 0
+  private readonly most: number
+  /** per room, the dearest sum in it */
+  private readonly dearest: Float64Array
+  private readonly items: Item[] = []
+  private tabled = 0
+
+  constructor(most: number) {
+    this.most = most
+    this.dearest = new Float64Array(most + 1)
   }
 
-  /** Position in `list` of the longest sum within a room. */
-  lastWithin(room: number): number {
-    const { list, size } = this
+  add(kind: number, copies: number, choices: readonly Choice[]): boolean {
+    // one way only: 1, 2, 4 … copies and the rest together are as good as each by itself
+    for (let left = copies, times = 1; left > 0; left -= times, times *= 2) {
+      if (choices.length > 1) times = 1
+      this.addItem(kind, Math.min(times, left), choices)
+    }
+    return true
+  }
+
+  within(room: number): number {
+    return this.shortest(this.dearest[Math.min(room, this.most)]!)
+  }
+
+  before(sum: number): number {
+    return sum === 0 ? -1 : this.shortest(this.dearest[sum - 1]!)
+  }
+
+  worth(price: number): number {
+    return this.dearest[this.most]! >= price ? this.shortest(price) : -1
+  }
+
+  size(sum: number): number {
+    return sum
+  }
+
+  price(sum: number): number {
+    return this.dearest[sum]!
+  }
+
+  piecesOf(sum: number): Piece[] {
+    const out: Piece[] = []
+    let room = sum
+    for (let i = this.items.length - 1; i >= 0; i--) {
+      const { kind, times, choices, taken } = this.items[i]!
+      const choice = choices[taken[room]! - 1]
+      if (!choice) continue
+      for (let n = 0; n < times; n++) out.push({ kind, posture: choice.posture })
+      room -= times * choice.size
+    }
+    return out
+  }
+
+  private addItem(kind: number, times: number, choices: readonly Choice[]): void {
+    const { dearest, most } = this
+    const taken = new Uint8Array(most + 1)
+    // from the longest room down, so that shorter ones still hold what there was before this item
+    for (let room = most; room >= 0; room--) {
+      let best = dearest[room]!
+      for (let c = 0; c < choices.length; c++) {
+        const rest = room - times * choices[c]!.size
+        if (rest < 0) continue
+        const price = dearest[rest]! + times * choices[c]!.price
+        if (price > best) {
+          best = price
+          taken[room] = c + 1
+        }
+      }
+      dearest[room] = best
+    }
+    this.items.push({ kind, times, choices, taken })
+    this.tabled += most * choices.length
+    this.steps = Math.ceil(this.tabled / TABLED_A_STEP)
+  }
+
+  private shortest(price: number): number {
     let low = 0
-    let high = list.length - 1
+    let high = this.most
     while (low < high) {
-      const middle = (low + high + 1) >> 1
-      if (size[list[middle]!]! <= room) low = middle
-      else high = middle - 1
+      const middle = (low + high) >> 1
+      if (this.dearest[middle]! >= price) high = middle
+      else low = middle + 1
+    }
+    return low
+  }
+}
+
+interface Item {
+  readonly kind: number
+  readonly times: number
+  readonly choices: readonly Choice[]
+  /** per room: which of the choices its dearest sum takes, counted from 1 */
+  readonly taken: Uint8Array
+}
+
+/** So many rooms of a table are filled in the time of one step. */
+const TABLED_A_STEP = 32
+
+/** The same by lists of sums (Nemhauser & Ullmann 1969): their cost depends on how many different sums there are, not on the unit. */
+class ListedSums implements Sums {
+  steps = 0
+  private readonly most: number
+  /** sums as nodes that point to the sum they came from; the undominated ones by size, prices rising */
+  private list: number[] = [0]
+  private readonly sizes: number[] = [0]
+  private readonly prices: number[] = [0]
+  private readonly from: number[] = [-1]
+  private readonly pieces: (Piece | null)[] = [null]
+
+  constructor(most: number) {
+    this.most = most
+  }
+
+  add(kind: number, copies: number, choices: readonly Choice[]): boolean {
+    for (let n = 0; n < copies; n++) {
+      const before = this.list
+      for (const choice of choices) this.list = this.merged(this.list, this.with(before, kind, choice))
+      if (this.list.length > MOST_SUMS || this.steps > MOST_WORK) return false
+    }
+    return true
+  }
+
+  within(room: number): number {
+    return this.first((node) => this.sizes[node]! > room) - 1
+  }
+
+  before(sum: number): number {
+    return sum - 1
+  }
+
+  worth(price: number): number {
+    const at = this.first((node) => this.prices[node]! >= price)
+    return at < this.list.length ? at : -1
+  }
+
+  size(sum: number): number {
+    return this.sizes[this.list[sum]!]!
+  }
+
+  price(sum: number): number {
+    return this.prices[this.list[sum]!]!
+  }
+
+  piecesOf(sum: number): Piece[] {
+    const out: Piece[] = []
+    for (let n = this.list[sum]!; this.from[n]! >= 0; n = this.from[n]!) out.push(this.pieces[n]!)
+    return out
+  }
+
+  /** Position in the list from which on this holds. */
+  private first(holds: (node: number) => boolean): number {
+    let low = 0
+    let high = this.list.length
+    while (low < high) {
+      const middle = (low + high) >> 1
+      if (holds(this.list[middle]!)) high = middle
+      else low = middle + 1
     }
     return low
   }
 
-  /** The dearest price within a room, as a function of it; by a table where rooms up to `most` are few. */
-  dearestWithin(most: number): (room: number) => number {
-    const { list, price, size } = this
-    if (most > MOST_TABLED) return (room) => price[list[this.lastWithin(room)]!]!
-    const table = new Float64Array(most + 1)
-    for (let room = 0, i = 0; room <= most; room++) {
-      while (i + 1 < list.length && size[list[i + 1]!]! <= room) i++
-      table[room] = price[list[i]!]!
-    }
-    return (room) => table[Math.min(room, most)]!
-  }
-
-  /** The pieces of a sum, as often as they are in it. */
-  piecesOf(node: number): { readonly kind: number; readonly posture: number }[] {
-    const out: { kind: number; posture: number }[] = []
-    for (let n = node; this.from[n]! >= 0; n = this.from[n]!)
-      out.push({ kind: this.kind[n]!, posture: this.posture[n]! })
-    return out
-  }
-
-  private with(before: readonly number[], kind: number, choice: Choice, most: number): number[] {
+  private with(before: readonly number[], kind: number, choice: Choice): number[] {
     const out: number[] = []
+    const piece = { kind, posture: choice.posture }
     for (const node of before) {
-      const size = this.size[node]! + choice.size
-      if (size > most) break
-      out.push(this.size.length)
-      this.size.push(size)
-      this.price.push(this.price[node]! + choice.price)
+      const size = this.sizes[node]! + choice.size
+      if (size > this.most) break
+      out.push(this.sizes.length)
+      this.sizes.push(size)
+      this.prices.push(this.prices[node]! + choice.price)
       this.from.push(node)
-      this.kind.push(kind)
-      this.posture.push(choice.posture)
+      this.pieces.push(piece)
     }
     return out
   }
 
   private merged(a: readonly number[], b: readonly number[]): number[] {
-    const { size, price } = this
-    this.looked += a.length + b.length
+    const { sizes, prices } = this
+    this.steps += a.length + b.length
     const out: number[] = []
     let top = Number.NEGATIVE_INFINITY
     for (let i = 0, j = 0; i < a.length || j < b.length; ) {
@@ -90,17 +227,15 @@ export class Sums {
       const q = b[j]
       const first =
         q === undefined ||
-        (p !== undefined && (size[p]! < size[q]! || (size[p]! === size[q]! && price[p]! >= price[q]!)))
+        (p !== undefined && (sizes[p]! < sizes[q]! || (sizes[p]! === sizes[q]! && prices[p]! >= prices[q]!)))
       const node = first ? p! : q
       if (first) i++
       else j++
-      if (price[node]! > top) {
+      if (prices[node]! > top) {
         out.push(node)
-        top = price[node]!
+        top = prices[node]!
       }
     }
     return out
   }
 }
-
-const MOST_TABLED = 1 << 14

@@ -5,8 +5,7 @@ import { PackingProgramme } from './programme.ts'
 import { MOST_WORK } from './sums.ts'
 
 /**
- * Steps that bounds may take, and have taken so far, counted as the searches count theirs: a number of a programme's tableau
- * and a sum of a knapsack as one each. `stop` ends a bound early; what it shows then is still true.
+ * Steps that bounds may take, and have taken so far, counted as the searches count theirs. `stop` ends a bound early; what it shows then is still true.
  */
 export interface Allowance {
   readonly most: number
@@ -66,7 +65,7 @@ export function valuesAlong(
   // rounds are short, and asking may take as long as one: every fourth asks whether to stop
   for (let round = 0; allowance.steps < allowance.most && !(round % 4 === 0 && allowance.stop?.()); round++) {
     const solved = programme.solve()
-    allowance.steps += rows * counted.length * (1 + (solved?.steps ?? 0))
+    allowance.steps += Math.ceil((rows * counted.length * (1 + (solved?.steps ?? 0))) / NUMBERS_A_STEP)
     if (!solved) break
     const values = kinds.map((_, kind) => (place.has(kind) ? solved.values[place.get(kind)!]! * unit : 0))
     const worth = kinds.reduce((sum, k, kind) => sum + k.count * values[kind]!, 0)
@@ -74,7 +73,7 @@ export function valuesAlong(
     if (enough(best)) break
     const price: Prices = (kind, posture) => (values[kind] === 0 ? 0 : values[kind]! / extent(kind, posture))
     const dearest = axis.dearest(price, PATTERNS_A_ROUND)
-    allowance.steps += dearest?.sums ?? MOST_WORK
+    allowance.steps += dearest?.steps ?? MOST_WORK
     if (!dearest) break
     best = { values, worth, top: dearest.patterns[0]?.price ?? 0 }
     if (enough(best)) break
@@ -104,7 +103,10 @@ export function singles(problem: Problem, room: number, of: 'width' | 'length'):
 
 const PATTERNS_A_ROUND = 8
 
-const keyOf = (pattern: Pattern): string =>
+/** So many numbers of a tableau change in the time of one step. */
+const NUMBERS_A_STEP = 16
+
+export const keyOf = (pattern: Pattern): string =>
   pattern
     .map(({ kind, posture, times }) => `${kind} ${posture} ${times}`)
     .sort()

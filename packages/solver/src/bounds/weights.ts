@@ -1,35 +1,35 @@
-import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { barSums } from './patterns.ts'
+import { barSums, columnSums } from './patterns.ts'
+import type { Scales } from './scales.ts'
+import { leastOf } from './scales.ts'
 
 /**
- * The duals of the bar relaxation as weights of pieces: every unit of length holds at most `capacity`, and beside a block at most what
- * fits the rest of the width. Where bars cannot be filled this tells far more than area does.
+ * Rescaled sizes as weights of pieces, for a field that ends at a given reach. A block takes up all the rescaled width that pieces beside it
+ * can no longer take, and the same along: with the rest of the pieces it must still fit the rescaled field. Where gaps cannot be
+ * filled this tells far more than area does.
  */
 export interface Weights {
   /** weight of one piece of each kind, laid its lightest way */
   readonly values: readonly number[]
-  readonly capacity: number
-  /** the heaviest row of pieces within a width, per unit of length */
-  readonly within: (room: number) => number
+  readonly width: number
+  readonly length: number
+  /** the most rescaled width that fits a room across, and length that fits a room along */
+  readonly across: (room: number) => number
+  readonly along: (room: number) => number
 }
 
 /** Null when numbers would no longer be exact, or rows are too many to list. */
-export function weightsOf(problem: Problem, certificate: Certificate): Weights | null {
-  if (certificate.by !== 'bars') return null
-  const { kinds, width } = problem
-  const firsts: number[] = []
-  let at = 0
-  for (const d of problem.request.demands) {
-    firsts.push(at)
-    at += d.postures.length
+export function weightsOf(problem: Problem, scales: Scales, reach: number): Weights | null {
+  const values = problem.kinds.map((_, kind) => leastOf(scales, kind))
+  const bars = barSums(problem, (kind, posture) => scales.across[kind]![posture]!)
+  const columns = columnSums(problem, reach, (kind, posture) => scales.along[kind]![posture]!)
+  const total = problem.kinds.reduce((sum, k, kind) => sum + k.count * values[kind]!, 0)
+  if (!bars || !columns || Math.max(total, scales.width * scales.length) > 2 ** 50) return null
+  return {
+    values,
+    width: scales.width,
+    length: scales.length,
+    across: (room) => Math.min(scales.width, bars.price(bars.within(room))),
+    along: (room) => columns.price(columns.within(room)),
   }
-  const price = (kind: number, posture: number) =>
-    certificate.prices[firsts[kinds[kind]!.demands[0]!.demand]! + kinds[kind]!.possible[posture]!.index]!
-  const values = kinds.map((k, kind) => Math.min(...k.possible.map((p, posture) => price(kind, posture) * p.length)))
-  const total = kinds.reduce((sum, k, kind) => sum + k.count * values[kind]!, 0)
-  const sums = barSums(problem, price)
-  if (!sums || total > 2 ** 50) return null
-  const dearest = sums.dearestWithin(width)
-  return { values, capacity: certificate.capacity, within: (room) => Math.min(certificate.capacity, dearest(room)) }
 }

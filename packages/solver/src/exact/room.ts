@@ -9,7 +9,7 @@ export interface Trial {
   readonly width: number
   /** blocks that would end farther than this are left out */
   readonly length: number
-  /** duals of the bar relaxation: blocks beside and beyond which the rest cannot weigh enough are left out */
+  /** for this length: blocks beside and beyond which the rest cannot weigh enough are left out */
   readonly weights?: readonly Weights[]
 }
 
@@ -18,8 +18,8 @@ export const MOST_TRIALS = 30
 
 /**
  * What trials have room for. A block is of no use to a trial when it does not fit the field itself; when the area left beside it
- * cannot hold the rest, the waste nobody can avoid beside and before it included; or when the rest weighs more under the duals of the
- * bar relaxation than the lengths left to it can hold.
+ * cannot hold the rest, the waste nobody can avoid beside and before it included; or when the rest weighs more under rescaled
+ * sizes than what is left of the rescaled field can hold.
  *
  * Several trials share their blocks: each block carries the trials that it may serve, as bits. A join serves only what both its parts
  * serve: where one of them cannot be in a layout, no block made of it can. That a smaller block outdoes a larger one of the same
@@ -83,7 +83,7 @@ export class Rooms {
     }
   }
 
-  /** What so many of each kind weigh, under each of the duals of each trial. */
+  /** What so many of each kind weigh, under each of the scales of each trial. */
   weightsOf(counts: readonly number[]): number[][] {
     return this.rooms.map((room) => room.weightsOf(counts))
   }
@@ -103,6 +103,7 @@ class Room {
   private readonly width: number
   readonly length: number
   private readonly weights: readonly Weights[]
+  private readonly taken: readonly Taken[]
   private readonly zones: Problem['zones']
   private readonly fieldLength: number | null
   private readonly strictness: Strictness
@@ -118,9 +119,9 @@ class Room {
     this.length = trial.length
     this.weights = trial.weights ?? []
     this.mayEnd = length !== null && trial.length >= length - zones.end
-    const ending = this.mayEnd && problem.kinds.some((k) => k.postures.some((p) => p.flush & END))
-    this.reach = ending ? length! : trial.length
+    this.reach = reachOf(problem, trial.length)
     this.capacity = trial.width * this.reach
+    this.taken = this.weights.map((w) => takenBy(w, this.width, this.reach, strictness))
   }
 
   /** Does a block fit the field, clear of the zones it may not enter, and leave area enough for the rest? */
@@ -136,13 +137,12 @@ class Room {
     return this.weights.map(({ values }) => counts.reduce((sum, n, i) => sum + n * values[i]!, 0))
   }
 
-  /** Do the remaining pieces weigh more than fits beside the block and in the lengths it leaves? */
+  /** Do the remaining pieces weigh more than the rescaled field holds beside and beyond the block? */
   outweighed(width: number, length: number, restWeights: readonly number[]): boolean {
-    const { weights } = this
-    for (let i = 0; i < weights.length; i++) {
-      const { capacity, within } = weights[i]!
-      const room = (this.reach - length) * capacity + length * within(this.width - width)
-      if (restWeights[i]! + this.strictness.weights > room) return true
+    const { taken } = this
+    for (let i = 0; i < taken.length; i++) {
+      const { across, along, capacity } = taken[i]!
+      if (restWeights[i]! + across(width) * along(length) > capacity) return true
     }
     return false
   }
@@ -160,3 +160,39 @@ class Room {
     return width * length + restArea + beside + before > this.capacity
   }
 }
+
+/** Where pieces of a layout that is to end by `limit` may end at the farthest: at the field's end, when some may touch it. */
+export function reachOf({ length, zones, kinds }: Problem, limit: number): number {
+  const ending =
+    length !== null && limit >= length - zones.end && kinds.some((k) => k.postures.some((p) => p.flush & END))
+  return ending ? length : limit
+}
+
+/** What a block takes up of the rescaled field. */
+interface Taken {
+  readonly across: (width: number) => number
+  readonly along: (length: number) => number
+  readonly capacity: number
+}
+
+function takenBy(
+  { width, length, across, along }: Weights,
+  most: number,
+  reach: number,
+  strictness: Strictness,
+): Taken {
+  return {
+    across: tabled((w) => width - across(most - w), most),
+    along: tabled((l) => length - along(reach - l), reach),
+    capacity: width * length - strictness.weights,
+  }
+}
+
+/** The same function, its values listed where they are few. */
+function tabled(f: (at: number) => number, most: number): (at: number) => number {
+  if (most >= MOST_TABLED) return f
+  const table = Float64Array.from({ length: most + 1 }, (_, at) => f(at))
+  return (at) => table[at]!
+}
+
+const MOST_TABLED = 1 << 14

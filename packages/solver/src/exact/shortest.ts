@@ -5,7 +5,8 @@ import type { Problem } from '../problem.ts'
 import type { Finished } from './fronts.ts'
 import { fronts } from './fronts.ts'
 import { severalGroups } from './phases.ts'
-import { MOST_TRIALS } from './room.ts'
+import type { Trial } from './room.ts'
+import { MOST_TRIALS, reachOf } from './room.ts'
 import type { Strictness } from './strictness.ts'
 import { SOUND } from './strictness.ts'
 
@@ -27,7 +28,8 @@ export interface Target {
   readonly lower: number
   /** length of a layout at hand */
   readonly upper: number | null
-  readonly weights: readonly Weights[]
+  /** weights for a field that ends there; null: nothing so short exists */
+  readonly weightsFor: (reach: number) => readonly Weights[] | null
   /** looks for a layout shorter than that at hand by other means, in so many steps; its length, or that at hand */
   readonly improve?: (effort: number) => number | null
   /** told whenever lengths have been refused, with the blocks that were looked at */
@@ -163,7 +165,13 @@ class Rising {
   /** Tries a limit for every open width; false when effort ended. */
   private tryOut(open: readonly Open[]): boolean {
     const { problem, task, tight, strictness } = this
-    const trials = open.map((o) => ({ width: o.target.width, length: this.limitOf(o), weights: o.target.weights }))
+    const trials: Trial[] = []
+    for (const o of open) {
+      const length = this.limitOf(o)
+      const weights = o.target.weightsFor(reachOf(problem, length))
+      if (weights === null) return this.refuse(o, length)
+      trials.push({ width: o.target.width, length, weights })
+    }
     const effort = task.effort - this.steps - this.improved / 4
     const found = fronts(problem, { trials, effort, stop: task.stop, tight, strictness })
     this.steps += found.steps
@@ -181,6 +189,15 @@ class Rising {
     }
     this.share()
     if (!tight) for (const o of open) o.target.onBound?.(o.bound, this.steps)
+    return true
+  }
+
+  /** A limit that takes no search to refuse. */
+  private refuse(o: Open, length: number): true {
+    o.tried = true
+    o.bound = this.whole ? this.problem.length! + 1 : this.roundUp(length + 1)
+    this.share()
+    if (!this.tight) o.target.onBound?.(o.bound, this.steps)
     return true
   }
 

@@ -1,0 +1,187 @@
+import type { Problem } from '../problem.ts'
+import { acrossOf } from './bars.ts'
+import type { Pattern } from './patterns.ts'
+import { columnSums, dearestBars, dearestColumns } from './patterns.ts'
+import type { Allowance, Axis } from './values.ts'
+import { keyOf, singles, valuesAlong } from './values.ts'
+
+/**
+ * Other sizes for the pieces, in whole numbers, under which all that could lie side by side still fits `width`, and all that could lie one
+ * after another `length`: conservative scales. A layout of the pieces is one of the rescaled pieces too, so the areas these
+ * have together bound it (Fekete & Schepers 2004, theorem 5). With true lengths and the prices of the bar relaxation as widths this
+ * is the bar bound; but on a field no longer than a few pieces, lengths leave gaps just as widths do.
+ */
+export interface Scales {
+  /** of each kind's possible postures */
+  readonly across: readonly (readonly number[])[]
+  readonly along: readonly (readonly number[])[]
+  readonly width: number
+  readonly length: number
+}
+
+/**
+ * Scales for a field that ends at `reach`, better from one to the next. The best widths for given lengths are the answer of a linear programme
+ * like that of the bar relaxation, and so are the best lengths for given widths: each is solved in turn while that gains anything, begun from
+ * either side (as Belov, Kartak, Rohling & Scheithauer 2009 combine the two).
+ */
+export class Rescaling {
+  private readonly problem: Problem
+  private readonly allowance: Allowance
+  private readonly across: Axis
+  /** columns met so far, with their lengths: they fit any field no shorter */
+  private readonly columns = new Map<string, { readonly pattern: Pattern; readonly length: number }>()
+  private last: Scales | null = null
+
+  constructor(problem: Problem, allowance: Allowance, across: Axis = acrossOf(problem)) {
+    this.problem = problem
+    this.allowance = allowance
+    this.across = across
+  }
+
+  /** Several scales, each of which may refuse other blocks. Ends as soon as some, the last, show that nothing so short exists. */
+  scalesFor(reach: number): { readonly scales: readonly Scales[]; readonly refused: boolean } {
+    const along = this.alongOf(reach)
+    const scales: Scales[] = []
+    for (const first of AXES)
+      for (const found of this.improving(this.unscaled(along), first, along)) {
+        scales.push(found)
+        if (fullness(this.problem, found) > 1) return { scales, refused: true }
+      }
+    return { scales, refused: false }
+  }
+
+  /** Scales that show that nothing ends by `reach`; null when none were found. Goes on from those found for another reach. */
+  refusing(reach: number): Scales | null {
+    const along = this.alongOf(reach)
+    const from = this.last && this.fitted(this.last, along)
+    const starts: [Scales | null, Side][] = from ? [[from, 'across']] : AXES.map((axis) => [this.unscaled(along), axis])
+    let fullest: Scales | null = null
+    for (const [start, axis] of starts) {
+      let before = 0
+      for (const found of this.improving(start, axis, along)) {
+        const full = fullness(this.problem, found)
+        if (!fullest || full > fullness(this.problem, fullest)) fullest = found
+        if (full > 1 || full + HOPE * (full - before) < 1) break
+        before = full
+      }
+      if (fullest && fullness(this.problem, fullest) > 1) break
+    }
+    this.last = fullest
+    return fullest && fullness(this.problem, fullest) > 1 ? fullest : null
+  }
+
+  private *improving(start: Scales | null, first: Side, along: Axis): Generator<Scales> {
+    let now = start
+    let axis = first
+    let before = 0
+    for (let turn = 0; now && turn < MOST_TURNS; turn++) {
+      now = this.better(now, axis, along)
+      if (!now) break
+      yield now
+      const full = fullness(this.problem, now)
+      if (turn > 1 && full < before + LEAST_GAIN) break
+      before = full
+      axis = axis === 'across' ? 'along' : 'across'
+    }
+  }
+
+  /** The same sizes on a field of another length. */
+  private fitted(scales: Scales, along: Axis): Scales | null {
+    const length = along.dearest((kind, posture) => scales.along[kind]![posture]!, 1)
+    return length && { ...scales, length: priceOf(length) }
+  }
+
+  /** Sizes as they are; lengths that pieces one after another can reach. */
+  private unscaled(columns: Axis): Scales | null {
+    const { kinds } = this.problem
+    const along = kinds.map((k) => k.possible.map((p) => p.length))
+    const length = columns.dearest((kind, posture) => along[kind]![posture]!, 1)
+    const across = kinds.map((k) => k.possible.map((p) => p.width))
+    const width = dearestBars(this.problem, (kind, posture) => across[kind]![posture]!, 1)
+    return length && width && { along, length: priceOf(length), across, width: priceOf(width) }
+  }
+
+  /** The best sizes along one axis for those along the other; null when too much work. */
+  private better(now: Scales, axis: Side, columns: Axis): Scales | null {
+    const { problem } = this
+    const others = axis === 'across' ? now.along : now.across
+    const other = axis === 'across' ? now.length : now.width
+    const extent = (kind: number, posture: number) => others[kind]![posture]!
+    const lies = axis === 'across' ? this.across : columns
+    const refuses = ({ worth, top }: { worth: number; top: number }) => top > 0 && worth / top > other * (1 + 1e-6)
+    const found = valuesAlong(problem, lies, extent, this.allowance, refuses)
+    if (!found) return null
+    let best: Scales | null = null
+    for (const grain of GRAINS) {
+      const sizes = problem.kinds.map((k, kind) =>
+        k.possible.map((_, p) => {
+          const size = extent(kind, p)
+          return size > 0 ? Math.round((found.values[kind]! * grain) / size) : 0
+        }),
+      )
+      const dearest = lies.dearest((kind, posture) => sizes[kind]![posture]!, 1)
+      if (!dearest || priceOf(dearest) === 0) continue
+      const next =
+        axis === 'across'
+          ? { ...now, across: sizes, width: priceOf(dearest) }
+          : { ...now, along: sizes, length: priceOf(dearest) }
+      if (!best || fullness(problem, next) > fullness(problem, best)) best = next
+    }
+    return best
+  }
+
+  private alongOf(reach: number): Axis {
+    const { problem, columns } = this
+    const known = singles(problem, reach, 'length')
+    for (const [key, { pattern, length }] of columns) if (length <= reach) known.set(key, pattern)
+    return {
+      known,
+      dearest: (price, most) => {
+        const found = dearestColumns(problem, reach, price, most)
+        for (const { pattern } of found?.patterns ?? []) {
+          const length = pattern.reduce(
+            (sum, { kind, posture, times }) => sum + times * problem.kinds[kind]!.possible[posture]!.length,
+            0,
+          )
+          columns.set(keyOf(pattern), { pattern, length })
+        }
+        return found
+      },
+    }
+  }
+}
+
+// whole sizes: a number with many divisors, since values are often simple fractions, and a fine one
+const GRAINS = [27_720, 1_000_000]
+
+type Side = 'across' | 'along'
+const AXES: readonly Side[] = ['across', 'along']
+const MOST_TURNS = 8
+const LEAST_GAIN = 1e-5
+/** So many more gains as large as the last may still be hoped for. */
+const HOPE = 4
+
+const priceOf = ({ patterns }: { readonly patterns: readonly { readonly price: number }[] }) => patterns[0]?.price ?? 0
+
+/** The areas of all rescaled pieces, over that of the rescaled field. */
+function fullness({ kinds }: Problem, scales: Scales): number {
+  const total = kinds.reduce((sum, k, kind) => sum + k.count * leastOf(scales, kind), 0)
+  return total / (scales.width * scales.length)
+}
+
+/**
+ * No layout is shorter than the shortest stretch whose columns come to as much rescaled length as all the rescaled areas need on the
+ * rescaled width. Null when there are too many sums to list up to `most`, or none is enough.
+ */
+export function boundShownBy(problem: Problem, scales: Scales, most: number): number | null {
+  const columns = columnSums(problem, most, (kind, posture) => scales.along[kind]![posture]!)
+  if (!columns || scales.width <= 0) return null
+  const total = problem.kinds.reduce((sum, k, kind) => sum + k.count * leastOf(scales, kind), 0)
+  const enough = columns.worth(Math.ceil(total / scales.width))
+  return enough < 0 ? null : columns.size(enough)
+}
+
+/** The least area of a piece of a kind, rescaled. */
+export function leastOf({ across, along }: Scales, kind: number): number {
+  return Math.min(...across[kind]!.map((width, p) => width * along[kind]![p]!))
+}
