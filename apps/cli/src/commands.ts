@@ -272,6 +272,8 @@ async function withResult(
     throw programFault(error, options.debug ?? false)
   })
   progress?.clear()
+  if (result.status === 'cannot-be-cut' && interrupted && result.proof.status !== 'proved')
+    throw new Halt(EXIT.interrupted, ['Interrupted before any layout was found.', 'Nothing was laid out.'])
   if (result.status === 'cannot-be-cut') {
     if ('json' in options && options.json) process.stdout.write(writeLayout(result))
     throw new Halt(EXIT.cannotBeCut, [...result.missing.map((m) => m.words), 'Nothing was laid out.'])

@@ -62,7 +62,8 @@ export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
   } finally {
     clearTimeout(timer)
     process.off('SIGINT', onSignal)
-    await worker.terminate()
+    // it has nothing more to say: no answer waits for its end
+    void worker.terminate()
   }
 }
 

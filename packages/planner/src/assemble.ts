@@ -82,8 +82,9 @@ type Waiting = Map<string, OnePiece[][][]>
 
 function waitingPieces(setting: Setting, copies: readonly { readonly copy: Copy; readonly way: Way }[]): Waiting {
   const waiting: Waiting = new Map()
+  const bundles = new Map([...new Set(copies.map((c) => c.way))].map((way) => [way, bundlesOf(way, setting.ground)]))
   for (const { copy, way } of copies)
-    for (const { bundle, count } of bundlesOf(way, setting.ground) ?? []) {
+    for (const { bundle, count } of bundles.get(way) ?? []) {
       const queue = waiting.get(bundle.key) ?? []
       waiting.set(bundle.key, queue)
       const members = bundle.members.map((member) => named(copy, way, member.piece))

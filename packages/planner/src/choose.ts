@@ -38,6 +38,8 @@ export interface ChoiceAnswer {
 
 /** A search that has found nothing goes on this many times longer. */
 const GIVE_UP = 10
+/** One that is ended before it has found anything looks at so many nodes more. */
+const LAST_LOOKS = 4
 
 /** Of the steps for a choice, this share goes at most to bettering the first one, item by item. */
 const FOR_IMPROVING = 0.3
@@ -118,7 +120,7 @@ export function chooseWays(
       }
       const halt = effort.stop?.() ?? false
       // without any layout yet the search goes on: there is nothing to show
-      if (target ? halt || spent(share) : looked > GIVE_UP * effort.choices) {
+      if (target ? halt || spent(share) : looked > (halt ? LAST_LOOKS : GIVE_UP * effort.choices)) {
         stopped = halt
         given = true
         heap.push(node)

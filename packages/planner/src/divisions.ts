@@ -46,10 +46,14 @@ export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flag
     const edgesOf: EdgesInHand[] = []
     let inHand = edges
     let hand = part.box
+    let rest = insideOf(parts, names)
     parts.slice(0, -1).forEach((before, i) => {
-      const rest = parts.slice(i + 1)
+      const inBefore = insideOf([before], names)
+      rest = withoutFirst(rest, inBefore)
       const at = runs === 'across' ? end(before.box) : right(before.box)
-      const division = cut({ runs, at, hand, edges: inHand, before, rest })
+      const then = parts.slice(i + 1)
+      const gives = [outcomeOf([before], inBefore, names), outcomeOf(then, rest, names)] as const
+      const division = cut({ runs, at, hand, edges: inHand, before, rest: then }, gives)
       divisions.push(division)
       const made: MeasuredFrom = { kind: 'division', flag: division.flag }
       edgesOf.push(runs === 'across' ? { ...inHand, end: made } : { ...inHand, right: made })
@@ -64,14 +68,7 @@ export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flag
     })
   }
 
-  function cut(c: {
-    runs: Runs
-    at: number
-    hand: Rect
-    edges: EdgesInHand
-    before: Part
-    rest: readonly Part[]
-  }): Division {
+  function cut(c: Cut, gives: Division['gives']): Division {
     const how = howToDivide(cloth, c.runs, c.at, c.hand)
     const [from, to] = c.runs === 'across' ? [c.hand.x, right(c.hand)] : [c.hand.y, end(c.hand)]
     return {
@@ -84,13 +81,13 @@ export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flag
       to: length(to),
       hand: boxOf(c.hand),
       measure: measureFrom(c),
-      gives: [outcomeOf([c.before], names), outcomeOf(c.rest, names)],
+      gives,
     }
   }
 
   // no cut runs right across: each follows its piece edges, and the parts fall free with the last of them
   function snipAround(part: Extract<Part, { kind: 'maze' }>, edges: EdgesInHand): void {
-    const whole = outcomeOf(part.parts, names)
+    const whole = outcomeOf(part.parts, insideOf(part.parts, names), names)
     for (const line of part.lines) {
       const how = 'shears'
       const from = line.runs === 'across' ? edges.start : edges.left
@@ -109,6 +106,16 @@ export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flag
       })
     }
   }
+}
+
+/** A division to come: the rectangle in hand, what comes off, and what stays in hand. */
+interface Cut {
+  readonly runs: Runs
+  readonly at: number
+  readonly hand: Rect
+  readonly edges: EdgesInHand
+  readonly before: Part
+  readonly rest: readonly Part[]
 }
 
 /** Where each edge of the rectangle in hand came from. */
@@ -161,14 +168,7 @@ export function howToDivide(cloth: InHand, runs: Runs, at: number, hand: Rect): 
 }
 
 /** From the near edge as a rule, from the far hem where that makes the piece itself exact. */
-function measureFrom(c: {
-  runs: Runs
-  at: number
-  hand: Rect
-  edges: EdgesInHand
-  before: Part
-  rest: readonly Part[]
-}): Division['measure'] {
+function measureFrom(c: Cut): Division['measure'] {
   const across = c.runs === 'across'
   const near = across ? c.edges.start : c.edges.left
   const far = across ? c.edges.end : c.edges.right
@@ -191,7 +191,26 @@ function flagFor(how: Division['how'], flags: Flags): string {
   return `T${flags.tears}`
 }
 
-function outcomeOf(parts: readonly Part[], names: Names): Outcome {
+/** What parts will come apart into, in the order in which it comes free. */
+interface Inside {
+  readonly labels: readonly string[]
+  readonly remnants: readonly string[]
+}
+
+function insideOf(parts: readonly Part[], names: Names): Inside {
+  const inside = parts.flatMap(leaves)
+  return {
+    labels: inside.flatMap((leaf) => (leaf.kind === 'piece' ? [names.labelOf(leaf.placement)] : [])),
+    remnants: inside.flatMap((leaf) => (leaf.kind === 'left-over' ? [names.remnantOf(leaf.box)] : [])).filter(isName),
+  }
+}
+
+const withoutFirst = (all: Inside, first: Inside): Inside => ({
+  labels: all.labels.slice(first.labels.length),
+  remnants: all.remnants.slice(first.remnants.length),
+})
+
+function outcomeOf(parts: readonly Part[], inside: Inside, names: Names): Outcome {
   const box = boxOf(parts.map((p) => p.box).reduce(around))
   const [only] = parts
   if (only && parts.length === 1) {
@@ -202,13 +221,7 @@ function outcomeOf(parts: readonly Part[], names: Names): Outcome {
       return name === null ? { kind: 'waste', box } : { kind: 'remnant', name, box }
     }
   }
-  const inside = parts.flatMap(leaves)
-  return {
-    kind: 'part',
-    labels: inside.flatMap((leaf) => (leaf.kind === 'piece' ? [names.labelOf(leaf.placement)] : [])),
-    remnants: inside.flatMap((leaf) => (leaf.kind === 'left-over' ? [names.remnantOf(leaf.box)] : [])).filter(isName),
-    box,
-  }
+  return { kind: 'part', ...inside, box }
 }
 
 const isName = (name: string | null): name is string => name !== null

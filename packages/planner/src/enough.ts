@@ -26,7 +26,8 @@ export function enoughFrom(
   bought: Length,
 ): Length {
   const { width } = cloth.widths[index]!
-  if (book.aside > MOST_ASIDE * book.effort.steps) return width
+  const { stop } = book.effort
+  if (book.aside > MOST_ASIDE * book.effort.steps || stop?.()) return width
   const best = found.answer.best!
   const step = Math.max(1, book.order.markTo)
   const narrower = new LayoutBook(book.order, book.objective, narrowEffort(book), book)
@@ -47,14 +48,14 @@ export function enoughFrom(
   }
   for (let tries = 0; proved && tries < book.effort.narrower; tries++) {
     const next = length(enough - step)
-    if (next <= 0 || overspent() || book.effort.stop?.() || !(sameWaysDo(next) || someWaysDo(next))) break
+    if (next <= 0 || overspent() || !(sameWaysDo(next) || someWaysDo(next))) break
     enough = next
   }
   book.aside += narrower.steps
   return enough
 
   function overspent(): boolean {
-    return book.aside + narrower.steps > MOST_ASIDE * book.effort.steps
+    return book.aside + narrower.steps > MOST_ASIDE * book.effort.steps || (stop?.() ?? false)
   }
 
   function at(next: Length) {

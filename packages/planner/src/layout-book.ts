@@ -25,6 +25,8 @@ export interface Laid {
 export type How = 'quick' | 'look' | 'deep'
 
 const QUICK = 1
+/** What a layout on an owned length may still take after the end of a run. */
+const LAST_STEPS = 5_000
 /** What a bound costs, about, in steps, and what a bound, weights and the quick starts do. */
 const BOUND_STEPS = 2_500
 const START_STEPS = 5_000
@@ -61,11 +63,16 @@ export class LayoutBook {
     if (known) return known
     const looked = how === 'deep' ? this.#known(key, 'look') : undefined
     // an owned length costs nothing: any layout on it will do, unless it must keep its hems
-    const anyWillDo = isAtHand(setting, ground) && mustKeep(ground).length === 0
+    const atHand = isAtHand(setting, ground)
+    const anyWillDo = atHand && mustKeep(ground).length === 0
     if (looked && (looked.answer.status === 'proved' || (anyWillDo && looked.answer.length !== null))) return looked
     const asked = looked?.asked ?? ask(this.order, ground, counts, setting.bundles)
-    const { lookSteps, deepSteps } = this.effort
-    const control = this.#control(how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps)
+    const { lookSteps, deepSteps, stop } = this.effort
+    // where cloth cannot be bought there is nothing to show without a layout, even when the run is ended
+    const control =
+      atHand && stop?.()
+        ? { effort: LAST_STEPS, tidy: false }
+        : this.#control(how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps)
     let answer = (anyWillDo ? layAnyhow : layKnowing)(
       asked.request,
       control,
@@ -82,9 +89,10 @@ export class LayoutBook {
 
   /**
    * A layout once more, for the largest remnant, the fewest divisions and the fewest changes of direction; a shorter one where it
-   * was not looked for as far as what is shown deserves. Null when there is none as short.
+was not looked for as far as what is shown deserves. Null when there is none as short, or no time.
    */
   tidied(setting: Setting, ground: Ground, counts: Counts, before: Answer): Laid | null {
+    if (this.effort.stop?.()) return null
     const asked = ask(this.order, ground, counts, setting.bundles)
     const { lookSteps, deepSteps } = this.effort
     const proved = before.status === 'proved'

@@ -25,7 +25,9 @@ export function largestLoads(
   const { stop } = book.effort
   // where nothing can be bought any sharing will do, and the first loads found mostly give one
   const effort = setting.open ? book.effort.lookSteps : book.effort.lookSteps / (how === 'deep' ? 1 : 8)
-  const fits = whatFits(asked.request, { effort, ...(stop ? { stop } : {}) })
+  // nor is there anything to show without one, even when the run is ended
+  const last = !setting.open && stop?.()
+  const fits = whatFits(asked.request, last ? { effort: LAST_STEPS } : { effort, ...(stop ? { stop } : {}) })
   book.steps += fits.steps
   let whole = fits.complete
   const found = new Map<string, Counts>()
@@ -66,6 +68,8 @@ export function largestLoads(
 }
 
 const MOST_DEMANDS = 10
+/** What the loads of one owned length may still take after the end of a run. */
+const LAST_STEPS = 8_000
 
 /** One load: bundle after bundle, the largest first, as many of each as still go on. */
 function greedyLoad(book: LayoutBook, setting: Setting, ground: Ground, counts: Counts): Counts {

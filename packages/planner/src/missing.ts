@@ -37,7 +37,7 @@ export function missingFrom(book: LayoutBook, tried: readonly AtWidths[]): reado
   )
   const stuck = at.choices.filter((choice) => choice.options.length === 0)
   if (stuck.length === 0) {
-    const short = shortOf(book, at)
+    const short = book.effort.stop?.() ? [] : shortOf(book, at)
     return short.length > 0 ? short : [notFound(at)]
   }
   return stuck.map((choice) => tooSmall(book, at, choice))
@@ -114,7 +114,7 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
 function sheetsMissing(book: LayoutBook, setting: Setting, counts: Counts): number | null {
   const [first] = setting.owned
   if (!first) return null
-  for (let more = 1; more <= MORE_SHEETS; more++) {
+  for (let more = 1; more <= MORE_SHEETS && !book.effort.stop?.(); more++) {
     const nths = Array.from({ length: more }, (_, i) => setting.cloth.count + i + 1)
     const larger: Setting = {
       ...setting,

@@ -88,13 +88,16 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const copies = copiesWithWays(order, cutting)
     const drawn = cut.map(({ cloth }) => ({
       ...cloth,
-      remnants: cloth.remnants.map((r) => ({ ...r, wouldMake: wouldMake(order, cloth, r) })),
+      remnants: cloth.remnants.map((r) => ({ ...r, wouldMake: options.stop?.() ? [] : wouldMake(order, cloth, r) })),
     }))
     const widths = rowsFor(parts, (cloth, part) =>
       withRows ? widthRows(book, cloth, part, drawn) : chosenRow(book, cloth, part, drawn),
     )
+    // copies made alike come out alike
+    const sewnWays = new Map(copies.map(({ copy, way }) => [way, copy.item]))
+    const sewnUps = new Map([...sewnWays].map(([way, item]) => [way, sewnUp(order, item, way)]))
     const finished = copies.map(({ copy, way }) => {
-      const sewn = sewnUp(order, copy.item, way)
+      const sewn = sewnUps.get(way)!
       return { item: copy.id, ...sewn.finished, asked: sewn.asked }
     })
     const result: Result = {

@@ -19,13 +19,14 @@ export function rehearse(
   divisions: readonly Division[],
 ): Rehearsal {
   const faults: string[] = []
-  let hands: Plain[] = [{ x: 0, y: 0, width: cloth.width, length: cloth.length }]
+  const whole = { x: 0, y: 0, width: cloth.width, length: cloth.length }
+  const hands = new Map<string, Plain>([[nameOf(whole), whole]])
   // cuts that end inside a rectangle, kept until all are made
-  const inside: Division[] = []
+  const inside = new Map<string, Division[]>()
   for (const division of divisions) {
     const { hand } = division
-    const index = hands.findIndex((h) => same(h, hand))
-    if (index < 0) {
+    const name = nameOf(hand)
+    if (!hands.has(name)) {
       faults.push(`${division.flag}: the rectangle to divide is not in hand`)
       continue
     }
@@ -40,26 +41,23 @@ export function rehearse(
     if (division.from !== from || division.to !== to) {
       if (cloth.divideBy !== 'shears' || division.from < from || division.to > to || division.from >= division.to)
         faults.push(`${division.flag}: does not run from edge to edge`)
-      else inside.push(division)
+      else inside.set(name, [...(inside.get(name) ?? []), division])
       continue
     }
-    if (inside.some((d) => same(d.hand, hand))) {
-      inside.push(division)
+    const before = inside.get(name)
+    if (before) {
+      before.push(division)
       continue
     }
-    hands = [...hands.slice(0, index), ...hands.slice(index + 1), ...halves(hand, division)]
+    hands.delete(name)
+    for (const half of halves(hand, division)) hands.set(nameOf(half), half)
   }
   // rectangles with cuts that end inside come apart on the grid of those cuts
-  for (const hand of hands.filter((h) => inside.some((d) => same(d.hand, h)))) {
-    hands = hands.filter((h) => h !== hand)
-    hands.push(
-      ...regions(
-        hand,
-        inside.filter((d) => same(d.hand, hand)),
-      ),
-    )
-  }
-  return { parts: hands.map((h) => h as Box), faults }
+  const parts = [...hands].flatMap(([name, hand]) => {
+    const cuts = inside.get(name)
+    return cuts ? regions(hand, cuts) : [hand]
+  })
+  return { parts: parts.map((part) => part as Box), faults }
 }
 
 /** What is wrong with a cloth's order of divisions: every listed thing must lie free at the end, and nothing else. */
@@ -73,14 +71,12 @@ export function rehearsalFaults(cloth: CutCloth): readonly string[] {
     ...cloth.waste.map((w) => ({ box: w, name: 'waste' })),
     ...cloth.trims.map((t) => ({ box: t, name: 'trim' })),
   ]
-  const free = [...parts]
-  for (const { box, name } of listed) {
-    const index = free.findIndex((part) => same(part, box))
-    if (index >= 0) free.splice(index, 1)
-    // waste of a maze need not come off in one piece
-    else if (!(name === 'waste' && divideBy === 'shears')) found.push(`${name} does not come free`)
-  }
-  if (divideBy !== 'shears' && free.length > 0) found.push(`${free.length} parts are left that nothing names`)
+  const free = new Set(parts.map(nameOf))
+  // waste of a maze need not come off in one piece
+  for (const { box, name } of listed)
+    if (!free.delete(nameOf(box)) && !(name === 'waste' && divideBy === 'shears'))
+      found.push(`${name} does not come free`)
+  if (divideBy !== 'shears' && free.size > 0) found.push(`${free.size} parts are left that nothing names`)
   return found
 }
 
@@ -91,7 +87,8 @@ interface Plain {
   readonly length: number
 }
 
-const same = (a: Plain, b: Plain): boolean => a.x === b.x && a.y === b.y && a.width === b.width && a.length === b.length
+/** No two rectangles on one cloth are alike. */
+const nameOf = (r: Plain): string => `${r.x} ${r.y} ${r.width} ${r.length}`
 
 function halves(hand: Plain, division: Division): [Plain, Plain] {
   const { at } = division

@@ -24,8 +24,8 @@ export interface Searched {
   readonly bound: bigint
   /** a clock or a hand ended it */
   readonly stopped: boolean
-  /** the best ways at other widths */
-  at(widths: Widths): AtWidths
+  /** the best ways at other widths; null when the run was ended before they were tried */
+  at(widths: Widths): AtWidths | null
 }
 
 /** One group with the best that was found for it. */
@@ -62,10 +62,11 @@ export function searchWidths(
 
   return { group, best, tried: [...known.values()], bound: boundOfAll(), stopped, at }
 
-  function at(widths: Widths, cutOff: bigint | null = null): AtWidths {
+  function at(widths: Widths, cutOff: bigint | null = null): AtWidths | null {
     const key = keyOf(widths)
     const already = known.get(key)
     if (already && !already.cutOff) return already
+    if (ended()) return already?.answer.best ? already : null
     const found = solveAt(
       book,
       group,
@@ -100,8 +101,8 @@ export function searchWidths(
     else if (at === best) best = now
   }
 
-  function consider(found: AtWidths): boolean {
-    if (!found.answer.best) return false
+  function consider(found: AtWidths | null): boolean {
+    if (!found?.answer.best) return false
     if (best?.answer.best && compareWishes(found.answer.best.wish, best.answer.best.wish) >= 0) return false
     best = found
     return true
@@ -109,7 +110,12 @@ export function searchWidths(
 
   /** With many bolts or rows each further combination of widths gets a first layout only. */
   function spent(): boolean {
-    return book.steps - before > MOST_OVER * steps || (best !== null && (stop?.() ?? false))
+    return book.steps - before > MOST_OVER * steps || ended()
+  }
+
+  /** Told to stop, with something to show. */
+  function ended(): boolean {
+    return best !== null && (stop?.() ?? false)
   }
 
   function improveOneBolt(): boolean {
@@ -123,7 +129,7 @@ export function searchWidths(
   }
 
   function boundOfAll(): bigint {
-    if (!all || !best) return 0n
+    if (!all || !best || known.size < combinations.length) return 0n
     const bounds = [...known.values()].map(({ answer }) => answer.bound).filter((bound) => bound !== null)
     return bounds.reduce(lesser)
   }

@@ -18,13 +18,16 @@ export function shareOut(book: LayoutBook, setting: Setting, counts: Counts, how
     setting.open && setting.owned.length === 0
       ? { share: buyAll(book, setting, counts, how), certain: true }
       : mixed(book, setting, counts, how)
-  if (!sharing.share && !sharing.certain && how === 'look') return shareOut(book, setting, counts, 'deep')
+  if (!sharing.share && !sharing.certain && how === 'look' && !book.effort.stop?.())
+    return shareOut(book, setting, counts, 'deep')
   if (!sharing.share?.stopped) book.sharings.set(key, sharing)
   return sharing
 }
 
 /** The sharings of one cloth may cost as much as this many layouts. */
 const SHARING_LOOKS = 4
+/** A run that is ended before it has found any sharing tries so many more, beside one for each owned length. */
+const LAST_TRIES = 10
 /** Of sharings that buy the same, this many are compared. */
 const MOST_AS_CHEAP = 200
 
@@ -52,7 +55,8 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
 
   function tryFrom(slot: number, rest: Counts, used: readonly Spread[]): void {
     // all bought is always tried; the rest as far as effort goes
-    if (tries > 0 && (tries > book.effort.sharings || book.steps > until || book.effort.stop?.())) {
+    const most = book.effort.stop?.() ? (cheapest.length > 0 ? 0 : LAST_TRIES + slots.length) : book.effort.sharings
+    if (tries > 0 && (tries > most || book.steps > until)) {
       complete = false
       return
     }

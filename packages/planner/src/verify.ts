@@ -36,7 +36,10 @@ function clothFaults(result: Result, cloth: CutCloth, isChosen = true): Refusal[
   const faults: Refusal[] = []
   const say = (code: string, message: string) => faults.push(refuse(code, `${cloth.name}: ${message}`))
   const { usable } = cloth
-  cloth.placed.forEach((piece, i) => {
+  const rows = new Map(result.pieces.map((row) => [row.piece, row]))
+  for (const [piece, other] of overlapping(cloth.placed))
+    say('overlap', `pieces ${piece.label} and ${other.label} lie over each other`)
+  for (const piece of cloth.placed) {
     if (
       piece.x < usable.x ||
       piece.y < usable.y ||
@@ -44,13 +47,11 @@ function clothFaults(result: Result, cloth: CutCloth, isChosen = true): Refusal[
       piece.y + piece.length > usable.y + usable.length
     )
       say('outside', `piece ${piece.label} leaves the cloth`)
-    for (const other of cloth.placed.slice(i + 1))
-      if (overlap(piece, other)) say('overlap', `pieces ${piece.label} and ${other.label} lie over each other`)
-    if (isChosen) sizeFault(result, cloth, piece, say)
+    if (isChosen) sizeFault(rows.get(piece.piece), cloth, piece, say)
     edgeFaults(cloth, piece, say)
     if (cloth.repeat > 0 !== (piece.phase !== null) || (piece.phase !== null && piece.phase !== piece.y % cloth.repeat))
       say('phase', `piece ${piece.label} does not lie where the print says`)
-  })
+  }
   for (const fault of rehearsalFaults(cloth)) say('order', fault)
   keptFaults(cloth, say)
   buyFaults(result, cloth, say)
@@ -61,8 +62,7 @@ function clothFaults(result: Result, cloth: CutCloth, isChosen = true): Refusal[
 
 type Say = (code: string, message: string) => void
 
-function sizeFault(result: Result, cloth: CutCloth, placed: Placed, say: Say): void {
-  const row = result.pieces.find((p) => p.piece === placed.piece)
+function sizeFault(row: Result['pieces'][number] | undefined, cloth: CutCloth, placed: Placed, say: Say): void {
   if (!row || row.cloth !== cloth.name) return void say('piece', `${placed.piece} is not to come from this cloth`)
   const [across, along] = placed.turned ? [row.cutLength, row.cutWidth] : [row.cutWidth, row.cutLength]
   // a torn edge loses a little, on each side
@@ -158,6 +158,17 @@ function proofFaults(result: Result): Refusal[] {
   if (proof.status === 'proved' && proof.bound !== proof.value)
     return [refuse('proof', 'proved, but bound and value differ')]
   return []
+}
+
+/** Pieces that lie over each other: only those that start before one ends can lie over it. */
+function overlapping(placed: readonly Placed[]): (readonly [Placed, Placed])[] {
+  const along = [...placed].sort((a, b) => a.y - b.y)
+  return along.flatMap((piece, i) => {
+    const over: (readonly [Placed, Placed])[] = []
+    for (let k = i + 1; k < along.length && along[k]!.y < piece.y + piece.length; k++)
+      if (overlap(piece, along[k]!)) over.push([piece, along[k]!])
+    return over
+  })
 }
 
 const overlap = (a: Placed, b: Placed): boolean =>

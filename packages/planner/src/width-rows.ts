@@ -11,7 +11,10 @@ import { whyNot } from './missing.ts'
 import type { CutCloth, WidthRow } from './result.ts'
 import type { GroupAnswer, Searched } from './search-widths.ts'
 
-/** The rows of one bolt: each of its widths, the other bolts as chosen. Empty when it is not used. */
+/**
+ * The rows of one bolt: each of its widths, the other bolts as chosen. Empty when it is not used; widths that a run ended by hand
+ * never came to are left out.
+ */
 export function widthRows(
   book: LayoutBook,
   cloth: Cloth,
@@ -19,10 +22,10 @@ export function widthRows(
   drawn: readonly CutCloth[],
 ): readonly WidthRow[] {
   if (!isUsed(cloth, best)) return []
-  return cloth.widths.map((_, index): WidthRow => {
+  return cloth.widths.flatMap((_, index): readonly WidthRow[] => {
     const isChosen = best.widths.get(cloth.name) === index
     const found = isChosen ? best : at(new Map([...best.widths, [cloth.name, index]]))
-    return rowOf(book, cloth, group, index, found, isChosen ? drawn : null)
+    return found ? [rowOf(book, cloth, group, index, found, isChosen ? drawn : null)] : []
   })
 }
 

@@ -175,7 +175,7 @@ class Run {
     }
     if (this.best === null && longest !== null && this.certificate.bound > longest)
       return answerOf('infeasible', null, this.certificate, this.all())
-    if (!this.proved() && !control.stop?.()) this.search(control.effort)
+    if (!this.proved()) this.search(control.effort)
     this.report()
     this.tidy()
     const status = this.proved() ? 'proved' : this.stopped ? 'stopped' : 'best-found'
@@ -242,7 +242,7 @@ class Run {
     const bound = this.certificate.bound / problem.unitAlong
     const longest = best === null ? (problem.length ?? Number.POSITIVE_INFINITY) : this.upper()! - 1
     const effort = Math.floor(until) - this.steps
-    if (longest < bound || effort <= 0) return
+    if (longest < bound || effort <= 0 || control.stop?.()) return
     const onProgress = (length: number | null): void => {
       control.onProgress?.(length && length * problem.unitAlong, this.certificate.bound)
     }
