@@ -30,23 +30,34 @@ interface Task {
 
 type Message = { readonly progress: Progress } | { readonly result: Result } | { readonly fault: string }
 
+let interrupted = false
+let stopPlanning: (() => void) | null = null
+
+function onInterrupt(): void {
+  if (interrupted) process.exit(EXIT.interrupted)
+  interrupted = true
+  stopPlanning?.()
+}
+
+/** Ctrl-C is heard from the first moment of a command that plans: it asks for the best so far, and a second one ends it at once. */
+export function hearInterrupts(): void {
+  process.off('SIGINT', onInterrupt)
+  process.on('SIGINT', onInterrupt)
+}
+
 /**
  * Plans on a thread of its own, so that Ctrl-C and the clock are heard while it works: both ask it to stop,
- * and it answers with the best layout it has. A second Ctrl-C ends the command at once.
+ * and it answers with the best layout it has.
  */
 export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
   const stop = new SharedArrayBuffer(4)
   const { seconds, onProgress, ...planOptions } = options
   const task: Task = { role: 'plan', order, options: planOptions, stop }
   const worker = new Worker(new URL(import.meta.url), { workerData: task })
-  let interrupted = false
   const ask = (): void => void Atomics.store(new Int32Array(stop), 0, 1)
-  const onSignal = (): void => {
-    if (interrupted) process.exit(EXIT.interrupted)
-    interrupted = true
-    ask()
-  }
-  process.on('SIGINT', onSignal)
+  hearInterrupts()
+  stopPlanning = ask
+  if (interrupted) ask()
   const timer = seconds === null ? undefined : setTimeout(ask, Math.min(seconds * 1000, LONGEST_WAIT))
   try {
     const result = await new Promise<Result>((resolve, reject) => {
@@ -61,7 +72,7 @@ export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
     return { result, interrupted }
   } finally {
     clearTimeout(timer)
-    process.off('SIGINT', onSignal)
+    process.off('SIGINT', onInterrupt)
     // it has nothing more to say: no answer waits for its end
     void worker.terminate()
   }
