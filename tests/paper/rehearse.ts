@@ -54,7 +54,7 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
   if (orders.map((each) => each.lies).join() !== drawn.join())
     faults.push(`maps of ${drawn.join()} and orders of ${orders.map((each) => each.lies).join()}`)
   for (const each of orders) {
-    const words = each.words.replace(/\s+/g, ' ')
+    const words = each.words.replace(/\s+/g, ' ').replace(AGAIN, oneByOne)
     follow(words, each.size, cut, faults)
     // cloths cut alike: what comes from them in place of what
     for (const [, pairs] of words.matchAll(/From the \w+ come (.+?)\./g))
@@ -76,6 +76,35 @@ interface Order {
 
 const STEP =
   /([TC]\d+) (Tear|Cut by the thread|Cut) (across|down) (the cloth|the [\w]+ length|part [A-Z]+|the rest), ([\d ./]+) (?:cm|mm|in) from (the [a-z ]+|[TC]\d+)(, through hems with shears|, only between ([\d ./]+) and ([\d ./]+) (?:cm|mm|in) from its (?:left|upper) edge)? ?\. (.+?)\.(?=\s|$)/g
+
+// 'T8 T9 T10 Tear across the rest, 53 cm from T7, and again from each to the next. Gives 3 to 5, one each time; the rest is 6.'
+const AGAIN =
+  /((?:[TC]\d+ ){3,})((?:Tear|Cut by the thread|Cut) (?:across|down)) ([^,]+), ([\d ./]+ (?:cm|mm|in)) from (the [a-z ]+|[TC]\d+), and again from each to the next ?\. Gives ([^;]+), one each time; ([^.]+(?:\.\d[^.]*)*)\.(?=\s|$)/g
+
+function oneByOne(
+  _: string,
+  flags: string,
+  todo: string,
+  hand: string,
+  far: string,
+  from: string,
+  pieces: string,
+  last: string,
+): string {
+  const names = flags.trim().split(' ')
+  const labels = inOrder(pieces)
+  if (labels.length !== names.length) return `${flags}${pieces}`
+  // what the last of them leaves is in the rest until then
+  const left = /^the rest (?:is|waits as part [A-Z]+,|is the \w+ length,) ?(?:for )?(.+?)(?:, to keep)?$/.exec(last)
+  const after = left ? inOrder(left[1]!) : []
+  return names
+    .map((flag, i) => {
+      const rest = [...labels.slice(i + 1), ...after].join(', ')
+      const gives = i === names.length - 1 ? last : `the rest is for ${rest}`
+      return `${flag} ${todo} ${i === 0 ? hand : 'the rest'}, ${far} from ${i === 0 ? from : names[i - 1]}. Gives ${labels[i]}; ${gives}.`
+    })
+    .join(' ')
+}
 
 function follow(words: string, [width, length]: Size, cut: Map<string, Size>, faults: string[]): void {
   const whole: Hand = { left: 0, right: width, start: 0, end: length, promised: null }
@@ -252,15 +281,14 @@ function take(
 }
 
 // '1 to 3, 7 and R1'
-function labelsIn(words: string): readonly string[] {
-  return words
-    .split(/, | and /)
-    .flatMap((each) => {
-      const run = /^(R?)(\d+) to R?(\d+)$/.exec(each)
-      if (!run) return [each]
-      return Array.from({ length: Number(run[3]) - Number(run[2]) + 1 }, (_, i) => `${run[1]}${Number(run[2]) + i}`)
-    })
-    .sort(byLabel)
+const labelsIn = (words: string): readonly string[] => [...inOrder(words)].sort(byLabel)
+
+function inOrder(words: string): readonly string[] {
+  return words.split(/, | and /).flatMap((each) => {
+    const run = /^(R?)(\d+) to R?(\d+)$/.exec(each)
+    if (!run) return [each]
+    return Array.from({ length: Number(run[3]) - Number(run[2]) + 1 }, (_, i) => `${run[1]}${Number(run[2]) + i}`)
+  })
 }
 
 const byLabel = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

@@ -10,7 +10,7 @@ import { orderLeaves } from './pages/order.ts'
 import { pieceLeaves } from './pages/pieces.ts'
 import { sewingLeaves } from './pages/sewing.ts'
 import { slipLeaves } from './pages/slips.ts'
-import { wholeLeaves } from './pages/whole.ts'
+import { keyLeaf, wholeLeaves } from './pages/whole.ts'
 import { widthLeaves } from './pages/widths.ts'
 import type { MapOptions, Scene } from './scene.ts'
 import { oneLine } from './text.ts'
@@ -22,11 +22,14 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   const style = paperStyle(options.large === true)
   const sets = alikeSets(result.cloths)
   const maps = sets.flatMap((set) => mapLeaves(result, set, measure, style))
+  // maps that show each cloth from end to end need no smaller picture of it
+  const whole = maps.every((map) => map.whole) ? { leaves: [], keyed: false } : wholeLeaves(result, measure, style)
   const shown = new Set(maps.flatMap((map) => map.key?.shown ?? []))
-  const keyNeeded = maps.some((map) => map.key?.wanted.some((words) => !shown.has(words)))
+  const keyMissing = !whole.keyed && maps.some((map) => map.key?.wanted.some((words) => !shown.has(words)))
+  const before = joined(beforeLeaves(result, measure, style), pieceLeaves(result, measure, style))
   return bound(result, options, [
-    ...joined(beforeLeaves(result, measure, style), pieceLeaves(result, measure, style)),
-    ...wholeLeaves(result, measure, style, keyNeeded),
+    ...joined(before, keyMissing ? [keyLeaf(result, measure, style)] : []),
+    ...whole.leaves,
     ...maps,
     ...orderLeaves(result, sets, measure, style),
     ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),

@@ -52,10 +52,10 @@ export function clothFigure(result: Result, cloth: CutCloth, options: FigureOpti
       goesOn: [],
       taken: [],
     })
-  // names of small pieces go beside the cloth, where there are any
-  const close = draw(0)
-  const margin = close.homeless.length > 0 ? 40 * style.by : 0
-  const drawn = margin > 0 ? draw(margin) : close
+  // names go beside the cloth where a piece is too small for its number
+  const beside = draw(40 * style.by)
+  const margin = beside.bare ? 40 * style.by : 0
+  const drawn = margin > 0 ? beside : draw(0)
   return {
     width: left + wide + Math.max(margin, (OVERRUN + 0.5) * style.by),
     height: above + tall + style.small * 1.8 + OVERRUN * style.by,

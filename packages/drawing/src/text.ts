@@ -6,6 +6,16 @@ export const typeSize = (capital: number, weight: Weight): number => (capital * 
 
 /** Width of a line of text with capitals `capital` high, in the unit of `capital`; kerning is counted, ligatures are not used. */
 export function textWidth(text: string, capital: number, weight: Weight): number {
+  return (thousandthsOf(text, weight) * typeSize(capital, weight)) / 1000
+}
+
+// a drawing asks for the same words again and again
+const measured: Readonly<Record<Weight, Map<string, number>>> = { 400: new Map(), 500: new Map(), 700: new Map() }
+const MOST_MEASURED = 4000
+
+function thousandthsOf(text: string, weight: Weight): number {
+  const known = measured[weight].get(text)
+  if (known !== undefined) return known
   const face = FACES[weight]
   let thousandths = 0
   let left = ''
@@ -15,7 +25,9 @@ export function textWidth(text: string, capital: number, weight: Weight): number
     if (left !== '') thousandths += face.kerning.get(left + base) ?? 0
     left = base
   }
-  return (thousandths * typeSize(capital, weight)) / 1000
+  if (measured[weight].size >= MOST_MEASURED) measured[weight].clear()
+  measured[weight].set(text, thousandths)
+  return thousandths
 }
 
 /** The text itself, or as much of it as fits into `width` with an ellipsis. */

@@ -50,6 +50,8 @@ export interface Drawing {
   readonly homeless: readonly string[]
   /** names of pieces that stand outside the cloth for want of room */
   readonly outside: number
+  /** some piece or remnant has not even its number inside */
+  readonly bare: boolean
   readonly hatches: ReadonlySet<'waste' | 'remnant' | 'trim'>
 }
 
@@ -67,6 +69,8 @@ export interface Ground {
   add(marks: readonly Mark[], boxes?: readonly Box[]): void
   /** everything near that a label keeps clear of */
   near(area: Box): readonly Box[]
+  /** whether there is nothing of it */
+  isFree(area: Box): boolean
 }
 
 /** Draws one stretch of cloth: edges once by what they are, flags, ruler, labels, arrows, and last what may give way to text. */
@@ -107,7 +111,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
 
   // labels, then what is too small for its label
   const { named, spots } = whatLies(cloth, view, measure, style)
-  const outside = nameAll(named, options, ground)
+  const { outside, bare } = nameAll(named, options, ground)
 
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
@@ -152,7 +156,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     const [x1, y1, x2, y2] = edge.segment
     spots.push({ kind: 'division', name: edge.division!.flag, ...padded(box(x1, y1, x2 - x1, y2 - y1), by) })
   }
-  return { marks, spots, texts: ground.boxes, homeless, outside, hatches }
+  return { marks, spots, texts: ground.boxes, homeless, outside, bare, hatches }
 }
 
 function groundOf({ style, taken }: DrawOptions): Ground {
@@ -178,6 +182,7 @@ function groundOf({ style, taken }: DrawOptions): Ground {
       texts.add(covered)
     },
     near: (area) => [texts, lines, leaders].flatMap((places) => places.near(area)),
+    isFree: (area) => !texts.meets(area) && !lines.meets(area) && !leaders.meets(area),
   }
 }
 

@@ -15,6 +15,8 @@ export function placeLabel(
   names: 'whole' | 'cut short',
 ): readonly Mark[] | null {
   const area = roomIn(item, style)
+  // no line of text fits either way
+  if (Math.min(area.width, area.height) < style.small * 1.2) return null
   const near = taken.filter(
     (b) => b.x < area.x + area.width && b.x + b.width > area.x && b.y < area.y + area.height && b.y + b.height > area.y,
   )

@@ -35,7 +35,7 @@ export function leaderTo(item: Named, at: Box, texts: readonly Places[], by: num
   )
   return (
     shortest(starts, ends, () => [[]], texts, by) ??
-    shortest(starts, ends, (from, to) => knees(from, to, by), texts, by)
+    shortest(starts.slice(0, 4), ends, (from, to) => knees(from, to, by), texts, by)
   )
 }
 
@@ -78,8 +78,8 @@ function lengthOf([x1, y1, x2, y2]: Segment, by: number): number {
 }
 
 function knees([x1, y1]: Point, [x2, y2]: Point, by: number): readonly (readonly Point[])[] {
-  const xs = [0.15, 0.35, 0.5, 0.65, 0.85].map((share) => x1 + (x2 - x1) * share)
-  const ys = [y2, y1 - 8 * by, y1 + 8 * by, y1 - 16 * by, y1 + 16 * by, (y1 + y2) / 2, y2 - 8 * by, y2 + 8 * by]
+  const xs = [0.2, 0.5, 0.8].map((share) => x1 + (x2 - x1) * share)
+  const ys = [y2, y1 - 8 * by, y1 + 8 * by, y1 - 16 * by, y1 + 16 * by, (y1 + y2) / 2]
   return xs.flatMap((x) => ys.map((y) => [[x, y] as const]))
 }
 

@@ -3,6 +3,7 @@ import { box } from '../box.ts'
 import { text } from '../ink.ts'
 import type { Mark } from '../scene.ts'
 import { textWidth, wrap } from '../text.ts'
+import { capital } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import type { DrawOptions, Ground } from './draw.ts'
 import type { Named } from './pieces.ts'
@@ -51,7 +52,9 @@ export function marginLabel(
 function rowsOf(group: readonly Named[], wide: number, small: number): readonly Row[] | null {
   const [first] = group
   const label = labelsListed(group.map((item) => item.label))
-  const name = group.length > 1 ? first!.thing : [first!.words, first!.whose].filter((words) => words !== '').join(', ')
+  const name = capital(
+    group.length > 1 ? first!.thing : [first!.words, first!.whose].filter((words) => words !== '').join(', '),
+  )
   const one: Row = [[`${label}  `, 700], ...(name === '' ? [] : [[`${name}  `, 500] as const]), [first!.size, 700]]
   if (rowWidth(one, small) <= wide) return [one]
   if (textWidth(first!.size, small, 700) > wide) return null
@@ -79,7 +82,7 @@ function freePlace(wide: number, tall: number, margin: Box, piece: Box, by: numb
     for (const x of xs) {
       const at = box(x, y, wide, tall)
       // air enough that two names are not read as one
-      if (ground.near(box(x - 4 * by, y - 1.4 * by, wide + 8 * by, tall + 2.8 * by)).length === 0) return at
+      if (ground.isFree(box(x - 1.5 * by, y - 1.4 * by, wide + 5.5 * by, tall + 2.8 * by))) return at
     }
   return null
 }

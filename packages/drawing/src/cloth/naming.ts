@@ -9,9 +9,13 @@ import { numberAlone } from './pieces.ts'
 
 /**
  * Writes every name: inside where it has room, else the number inside and the rest in a margin with a leader to it.
- * Answers how many names of pieces stand outside.
+ * Answers how many names of pieces stand outside, and whether some piece has not even its number inside.
  */
-export function nameAll(named: readonly Named[], options: DrawOptions, ground: Ground): number {
+export function nameAll(
+  named: readonly Named[],
+  options: DrawOptions,
+  ground: Ground,
+): { readonly outside: number; readonly bare: boolean } {
   const { style } = options
   const by = style.by
   const small: Named[] = []
@@ -74,7 +78,7 @@ export function nameAll(named: readonly Named[], options: DrawOptions, ground: G
       return true
     }
   }
-  return outside
+  return { outside, bare: numbered.size < small.length }
 }
 
 const touches = (a: Named, b: Named | undefined): boolean =>

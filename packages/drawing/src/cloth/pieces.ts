@@ -78,9 +78,11 @@ export function labelsOf(item: Named, style: Style, wanted: 'whole' | 'cut short
   ]
   const cutShort = ({ block }: Label): boolean => block.lines.some((l) => l.text.endsWith('…'))
   const named = all.filter((label) => cutShort(label) === (wanted === 'cut short'))
-  // a long piece is named along its length rather than in a pile of short lines
+  // a long piece is named along its length rather than in a pile of short lines or with its size in two
   const piled = ({ block }: Label): boolean =>
-    !block.turned && item.box.height > 1.6 * item.box.width && block.lines.length > MOST_LINES
+    !block.turned &&
+    item.box.height > 1.6 * item.box.width &&
+    (block.lines.length > MOST_LINES || block.lines.some((l) => l.text.endsWith('×')))
   return [...named.filter((label) => !piled(label)), ...named.filter(piled)]
 }
 

@@ -46,15 +46,15 @@ export class Places {
     return found
   }
 
-  /** Whether any box but `own` meets this one. */
-  meets(area: Box, own?: Box): boolean {
-    return this.#over(area, (key) =>
-      (this.#cells.get(key) ?? []).some((index) => this.#boxes[index] !== own && meet(this.#boxes[index]!, area)),
-    )
+  /** Whether any box meets this one. */
+  meets(area: Box): boolean {
+    return this.#over(area, (key) => (this.#cells.get(key) ?? []).some((index) => meet(this.#boxes[index]!, area)))
   }
 
   crossedBy(segment: Segment): boolean {
-    return this.near(boxOf(segment, 0.01)).some((each) => crosses(segment, each))
+    return this.#over(boxOf(segment, 0.01), (key) =>
+      (this.#cells.get(key) ?? []).some((index) => crosses(segment, this.#boxes[index]!)),
+    )
   }
 
   /** What is left of a segment outside all boxes. */

@@ -18,8 +18,8 @@ export interface SmallOptions {
   readonly perUnit: number
   readonly turned: boolean
   readonly capital: number
-  /** numbers, or the name where it fits */
-  readonly labels: 'numbers' | 'names'
+  /** numbers; the name where it fits, else the number; or nothing where the name does not fit */
+  readonly labels: 'numbers' | 'names' | 'names or nothing'
   readonly by: number
 }
 
@@ -66,14 +66,14 @@ export function drawSmall(
     spots.push({ kind: 'piece', name: p.label, ...on })
     const long = Math.max(on.width, on.height) - 2 * by
     const name = oneLine(p.words)
-    const named = options.labels === 'names' && fit(name, long, options.capital, 500) === name ? name : p.label
-    label(named, on)
+    const fits = options.labels !== 'numbers' && fit(name, long, options.capital, 500) === name
+    if (fits || options.labels !== 'names or nothing') label(fits ? name : p.label, on)
   }
   for (const r of cloth.remnants) {
     const on = boxOf(r)
     if (on === null) continue
     spots.push({ kind: 'remnant', name: r.name, ...on })
-    label(r.name, on)
+    if (options.labels !== 'names or nothing') label(r.name, on)
   }
   const marks: Mark[] = []
   const clear = texts.map((each) => padded(each, 0.9 * by))

@@ -15,6 +15,8 @@ export interface Leaf {
   y: number
   /** lowest baseline, where the foot holds more than usual */
   lowest?: number
+  /** a map that shows a cloth from end to end, in one piece */
+  whole?: boolean
   /** the rows of the key that a map has, and those it should have */
   key?: { readonly shown: readonly string[]; readonly wanted: readonly string[] }
 }

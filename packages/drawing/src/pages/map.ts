@@ -162,6 +162,7 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     if (bar > 234) return null
     addFigure(on, setting, drawings, [...(keyed ? full.marks : []), ...scaleBar(setting, x, bar)])
     on.key = keyOf(rows, keyed)
+    on.whole = isWhole(setting, pair[0]!)
     on.parts.push(checkLine())
     leaves.push(on)
   }
@@ -191,6 +192,7 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
   if (place === undefined) return null
   addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, BAR)])
   on.key = keyOf(rows, true)
+  on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
   return { leaf: on, outside: drawing.outside }
 }
@@ -208,9 +210,12 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
   const keyed = top + key.height <= KEY_BOTTOM
   addFigure(on, setting, [drawing], [...(keyed ? key.marks : []), ...scaleBar(setting, 0, BAR)])
   on.key = keyOf(rows, keyed)
+  on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
   return { leaf: on, outside: drawing.outside }
 }
+
+const isWhole = ({ cloth }: Setting, { from, to }: Stretch): boolean => from === 0 && to === cloth.length
 
 const keyOf = (rows: readonly KeyRow[], keyed: boolean): NonNullable<Leaf['key']> => {
   const wanted = rows.map((row) => row.words)
@@ -319,15 +324,17 @@ function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
         at: Math.max(r.y, stretch.from),
         words: unbroken(`${r.name} would make: ${r.wouldMake.slice(0, 2).join('; ')}`),
       })
+  const throughHems = new Map<number, string[]>()
   for (const d of cloth.divisions) {
     const at = d.runs === 'across' ? d.at : d.to
-    if (at < stretch.from || at > stretch.to) continue
-    if (d.how === 'shears-through-hem-then-tear')
-      notes.push({
-        at: at - 20 * 3200,
-        words: `At ${d.flag} go through the hem with shears, then tear. Along a hem never tear.`,
-      })
+    if (d.how === 'shears-through-hem-then-tear' && at >= stretch.from && at <= stretch.to)
+      throughHems.set(at, [...(throughHems.get(at) ?? []), d.flag])
   }
+  for (const [at, flags] of throughHems)
+    notes.push({
+      at: at - 20 * 3200,
+      words: `At ${listed(flags)} go through the hem with shears, then tear. Along a hem never tear.`,
+    })
   return notes.sort((a, b) => a.at - b.at)
 }
 

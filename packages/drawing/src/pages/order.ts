@@ -13,14 +13,16 @@ import { fit, textWidth, wrap } from '../text.ts'
 import type { Step } from '../words/hands.ts'
 import { byNumber, comesAway, heldIn, ordinal, stepsOf } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
-import { lineOf } from '../words/order.ts'
+import { repeated, repeatedLine } from '../words/order.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, setRuns, tickBox } from './leaf.ts'
 
 const LEFT = 34
 const BOX = 4.4
 /** between steps, in capital heights */
-const STEP_GAP = 0.45
+const STEP_GAP = 0.32
+/** from one row of flags to the next, in capital heights */
+const FLAG_ROW = 1.9
 /** from one box to tick to the next, and to the flag */
 const BOX_STEP = 6.4
 
@@ -49,6 +51,9 @@ export function orderLeaves(
     const flagLeft = LEFT + BOX_STEP * boxes + 0.6
     const flagWide = Math.max(12, ...cloth.divisions.map((d) => textWidth(d.flag, small, 700) + 2))
     const textLeft = flagLeft + flagWide + 2
+    // from one flag with its boxes to the next, where many stand in a row
+    const flagStep = textLeft - LEFT + 1.4
+    const flagsAcross = Math.floor((FRAME.width - LEFT + 3.4) / flagStep)
     const groups = grouped(stepsOf(cloth))
     const first = groups[0]
     if (leaves.length === 0 || on.y + small * 3.7 + (first ? needOf(first) : pitch) > BOTTOM) turnOver('')
@@ -80,25 +85,33 @@ export function orderLeaves(
       const pairs = inPlaceOf(set, other).map(([label, instead]) => `${label} for ${instead}`)
       const both =
         i === 0 ? `Cut ${boxes === 2 ? 'both' : `all ${counted(boxes)}`} alike; there is a box for each. ` : ''
-      return `${both}From the ${ordinal(i + 1)} come ${listed(pairs)}.`
+      const flags = labelsListed(other.divisions.map((d) => d.flag))
+      return `${both}From the ${ordinal(i + 1)} come ${listed(pairs)}. Listed by itself it has the flags ${flags}.`
     }
 
     // what may not be parted: the name, its picture and the first step
     function needOf({ steps }: Group): number {
-      const picture = pictureOf(cloth, steps, style)
-      return Math.max(small * 1.9 + heightOf(steps[0]!) - pitch, picture === null ? 0 : small * 2.6 + picture.height)
+      const picture = pictured(steps)
+      const first = heightOf(repeated(steps)[0]!)
+      return Math.max(small * 1.9 + first - pitch, picture === null ? 0 : small * 2.6 + picture.height)
+    }
+
+    // no taller than the words beside it, unless it is small anyway
+    function pictured(steps: readonly Step[]): ReturnType<typeof pictureOf> {
+      const words = repeated(steps).reduce((sum, run) => sum + heightOf(run), 0)
+      return pictureOf(cloth, steps, style, Math.min(60, Math.max(words, 24)))
     }
 
     function writeGroup(group: Group, next: string | undefined): void {
       const { steps } = group
-      const picture = pictureOf(cloth, steps, style)
+      const picture = pictured(steps)
       if (on.y + needOf(group) > BOTTOM && on.y > fresh + 1) turnOver(name)
       const top = on.y
       on.parts.push({ role: 'artifact', marks: [line([0, top, FRAME.width, top], WEIGHTS.thin)] })
-      on.y += small * 1.9
+      on.y += small * 1.8
       const head = wrap(group.name, LEFT - 2, small, 700)
       on.parts.push({ role: 'heading-2', marks: head.map((words, i) => text(words, 0, on.y + i * pitch, small, 700)) })
-      const pictured = on
+      const drawnOn = on
       let pictureEnd = on.y
       if (picture !== null) {
         const y = on.y + (head.length - 1) * pitch + small * 0.7
@@ -109,17 +122,17 @@ export function orderLeaves(
         })
         pictureEnd = y + picture.height
       }
-      for (const step of steps) {
-        if (on.y + heightOf(step) - pitch > BOTTOM) {
+      for (const run of repeated(steps)) {
+        if (on.y + heightOf(run) - pitch > BOTTOM) {
           turnOver(name)
           on.y += small * 1.4
         }
-        addStep(step)
+        addRun(run)
       }
       const labels = byNumber(comesAway(steps).flatMap(heldIn))
       if (labels.length > 0) writeNumbers(labels, next)
       // the picture may stand on the page before
-      on.y = Math.max(on.y - small * 0.7, on === pictured ? pictureEnd + small * 0.7 : 0)
+      on.y = Math.max(on.y - small * 0.85, on === drawnOn ? pictureEnd + small * 0.6 : 0)
     }
 
     function writeNumbers(labels: readonly string[], next: string | undefined): void {
@@ -138,8 +151,8 @@ export function orderLeaves(
         on.y += small * 1.4
       }
       const placed = written(on.y)
-      on.parts.push({ role: 'list-item', marks: [...ticks(), ...placed.marks] })
-      on.y += placed.lines * pitch + small * 0.3
+      on.parts.push({ role: 'list-item', marks: [...ticks(LEFT), ...placed.marks] })
+      on.y += placed.lines * pitch + small * 0.2
     }
 
     function insteadOf(other: CutCloth, labels: readonly string[]): readonly string[] {
@@ -147,12 +160,12 @@ export function orderLeaves(
       return labels.map((label) => pairs.get(label) ?? label)
     }
 
-    function ticks(): readonly Mark[] {
-      return Array.from({ length: boxes }, (_, i) => tickBox(LEFT + i * BOX_STEP, on.y, BOX))
+    function ticks(x: number): readonly Mark[] {
+      return Array.from({ length: boxes }, (_, i) => tickBox(x + i * BOX_STEP, on.y, BOX))
     }
 
-    function partsOf(step: Step): { todo: ReturnType<typeof setRuns>; gives: readonly string[] } {
-      const words = lineOf(step, cloth, measure)
+    function partsOf(run: readonly Step[]): { todo: ReturnType<typeof setRuns>; gives: readonly string[] } {
+      const words = repeatedLine(run, cloth, measure)
       const width = FRAME.width - textLeft
       const runs = [
         [words.todo[0], 500],
@@ -162,21 +175,34 @@ export function orderLeaves(
       return { todo: setRuns(runs, textLeft, on.y, width, small), gives: wrap(`${words.gives}.`, width, small, 500) }
     }
 
-    function heightOf(step: Step): number {
-      const { todo, gives } = partsOf(step)
-      return (todo.lines + gives.length) * pitch + small * STEP_GAP
+    // many flags stand in rows above their words, one beside them
+    function flagRows(run: readonly Step[]): number {
+      return run.length === 1 ? 0 : Math.ceil(run.length / flagsAcross)
     }
 
-    function addStep(step: Step): void {
-      const { todo, gives } = partsOf(step)
-      const flag = box(flagLeft, on.y - small * 1.25, flagWide, small * 1.5)
+    function heightOf(run: readonly Step[]): number {
+      const { todo, gives } = partsOf(run)
+      return flagRows(run) * FLAG_ROW * small + (todo.lines + gives.length) * pitch + small * STEP_GAP
+    }
+
+    function addRun(run: readonly Step[]): void {
+      const flags = run.flatMap(({ division: { flag } }, i): readonly Mark[] => {
+        const x = LEFT + (i % flagsAcross) * flagStep
+        if (i > 0 && i % flagsAcross === 0) on.y += FLAG_ROW * small
+        const frame = box(x + flagLeft - LEFT, on.y - small * 1.25, flagWide, small * 1.5)
+        return [
+          ...ticks(x),
+          frameOf(frame, WEIGHTS.raw),
+          text(flag, frame.x + flagWide / 2, on.y, small, 700, 'middle'),
+        ]
+      })
+      if (run.length > 1) on.y += FLAG_ROW * small
+      const { todo, gives } = partsOf(run)
       const below = on.y + todo.lines * pitch
       on.parts.push({
         role: 'list-item',
         marks: [
-          ...ticks(),
-          frameOf(flag, WEIGHTS.raw),
-          text(step.division.flag, flag.x + flagWide / 2, on.y, small, 700, 'middle'),
+          ...flags,
           ...todo.marks,
           ...gives.map((words, i) => text(words, textLeft, below + i * pitch, small, 500)),
         ],
@@ -232,21 +258,22 @@ function grouped(steps: readonly Step[]): readonly Group[] {
   return groups
 }
 
-// the length a group divides, at 1:50 or smaller, with the numbers of its pieces
+// the length a group divides, at 1:50 or smaller, with the numbers of its pieces; null where it would be too tall
 function pictureOf(
   cloth: CutCloth,
   steps: readonly Step[],
   style: Style,
+  tallest: number,
 ): { readonly height: number; readonly labels: readonly string[]; at(x: number, y: number): readonly Mark[] } | null {
   const away = comesAway(steps)
   const boxes = away.map(({ box }) => box)
   if (boxes.length === 0) return null
   const from = Math.min(...boxes.map((b) => b.y))
   const to = Math.max(...boxes.map((b) => b.y + b.length))
-  const perUnit =
-    [50, 100, 200]
-      .map((scale) => 1 / (320 * scale))
-      .find((each) => cloth.width * each <= LEFT - 4 && (to - from) * each <= 60) ?? 1 / (320 * 200)
+  const perUnit = [50, 100, 200]
+    .map((scale) => 1 / (320 * scale))
+    .find((each) => cloth.width * each <= LEFT - 4 && (to - from) * each <= tallest)
+  if (perUnit === undefined) return null
   const labels = away.flatMap(heldIn)
   return {
     height: (to - from) * perUnit,

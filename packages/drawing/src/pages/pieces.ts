@@ -74,7 +74,7 @@ function pieceKinds(result: Result, measure: Measure): readonly Kind[] {
 const remnantKinds = (result: Result, measure: Measure): readonly Kind[] =>
   result.cloths.flatMap((cloth) =>
     cloth.remnants.map((r) => ({
-      words: 'Remnant, to keep',
+      words: 'Remnant',
       whose: [],
       size: measure.size(r.width, r.length),
       cloth: clothTitle(cloth.name),

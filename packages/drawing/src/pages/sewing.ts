@@ -28,7 +28,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     ] as const
     const probe = setRuns(runs, 0, 0, FRAME.width - 20, small)
     const head = step.item !== item ? small * 3.4 : 0
-    if (on.y + head + probe.lines * pitch > BOTTOM) on = begin()
+    if (on.y + head + (probe.lines - 1) * pitch > BOTTOM) on = begin()
     if (step.item !== item) {
       item = step.item
       on.y += small * 0.2

@@ -11,8 +11,9 @@ import { breaks, stretches } from '../cloth/view.ts'
 import { altOf } from '../figure.ts'
 import { line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
-import type { Mark } from '../scene.ts'
+import type { Mark, Part } from '../scene.ts'
 import { fit, textWidth } from '../text.ts'
+import type { KeyRow } from './key.ts'
 import { keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
@@ -34,10 +35,14 @@ const KEY_WIDTHS = [
 ] as const
 
 /**
- * Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across; the key of
- * all maps where there is room, on a page of its own where a map has none.
+ * Every cloth from end to end at 1:50, with piece numbers and the running distance of each tear right across, and the key
+ * of all maps where there is room for it.
  */
-export function wholeLeaves(result: Result, measure: Measure, style: Style, keyNeeded: boolean): readonly Leaf[] {
+export function wholeLeaves(
+  result: Result,
+  measure: Measure,
+  style: Style,
+): { readonly leaves: readonly Leaf[]; readonly keyed: boolean } {
   const perUnit = 1 / (320 * 50)
   const small = Math.min(style.small, 3.5)
   const leaves: Leaf[] = []
@@ -79,27 +84,18 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style, keyN
       })
     }
   }
-  const rows = [
-    ...new Map(
-      result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row]),
-    ).values(),
-  ]
+  const rows = allRows(result, measure)
   const place = KEY_WIDTHS.flatMap(([width, columns]) => {
     const { height } = keyMarks(rows, 0, 0, width, style, columns)
     const at = freePlace(filled, width, height, TOP - HEAD + 5, 237)
     return at === null ? [] : [{ ...at, width, columns }]
   })[0]
-  if (place === undefined && !keyNeeded) return leaves
-  if (place === undefined) on = begin('How to read the maps', 'Each edge is drawn as what it is.')
-  const { x, y, width, columns } = place ?? { x: 0, y: TOP - HEAD + 5, width: FRAME.width, columns: 2 as const }
-  const { marks } = keyMarks(rows, x, y, width, style, columns)
-  on.parts.push({ role: 'figure', alt: `Key: ${rows.map((row) => row.words).join('; ')}.`, marks })
-  return leaves
+  if (place !== undefined) on.parts.push(keyFigure(rows, place.x, place.y, place.width, place.columns, style).part)
+  return { leaves, keyed: place !== undefined }
 
-  function begin(
-    title = leaves.length === 0 ? 'The whole cloth' : 'The whole cloth, goes on',
-    lead = 'Every piece by its number; what is hatched is not used.',
-  ): Leaf {
+  function begin(): Leaf {
+    const title = leaves.length === 0 ? 'The whole cloth' : 'The whole cloth, goes on'
+    const lead = 'Every piece by its number; what is hatched is not used.'
     const fresh = leaf('whole', title, [lead], { ...style, small }, 'SCALE 1:50')
     fresh.parts.push(checkLine())
     leaves.push(fresh)
@@ -124,6 +120,31 @@ export function wholeLeaves(result: Result, measure: Measure, style: Style, keyN
     }
     return marks
   }
+}
+
+/** The key of all maps by itself, for maps that have no room for theirs. */
+export function keyLeaf(result: Result, measure: Measure, style: Style): Leaf {
+  const on = leaf('pieces', 'How to read the maps', ['Each edge is drawn as what it is.'], style)
+  const { part, height } = keyFigure(allRows(result, measure), 0, on.y + 2, FRAME.width, 2, style)
+  on.parts.push(part)
+  on.y += height + 6
+  return on
+}
+
+const allRows = (result: Result, measure: Measure): readonly KeyRow[] => [
+  ...new Map(result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row])).values(),
+]
+
+function keyFigure(
+  rows: readonly KeyRow[],
+  x: number,
+  y: number,
+  width: number,
+  columns: 1 | 2,
+  style: Style,
+): { readonly part: Part; readonly height: number } {
+  const { marks, height } = keyMarks(rows, x, y, width, style, columns)
+  return { part: { role: 'figure', alt: `Key: ${rows.map((row) => row.words).join('; ')}.`, marks }, height }
 }
 
 /** The highest free place, then the farthest left, for something of this size below `from` and above `to`. */

@@ -15,12 +15,13 @@ import { BOTTOM, FRAME, leaf } from './leaf.ts'
 import type { Cell, Column } from './table.ts'
 import { setTable } from './table.ts'
 
-/** The widths of each bolt, bolt by bolt: a table, then every layout at one scale from one left edge, so that length is seen. */
+/** The widths of each bolt that comes in several, bolt by bolt: a table, then every layout at one scale from one left edge, so that length is seen. */
 export function widthLeaves(result: Result, measure: Measure, style: Style): readonly (readonly Leaf[])[] {
   const names = [...new Set(result.widths.map((row) => row.cloth))]
-  return names.map((name) =>
-    widthsOf(name, result.widths.filter((row) => row.cloth === name).sort(bestFirst), measure, style, result),
-  )
+  return names.flatMap((name) => {
+    const rows = result.widths.filter((row) => row.cloth === name).sort(bestFirst)
+    return rows.length > 1 ? [widthsOf(name, rows, measure, style, result)] : []
+  })
 }
 
 function widthsOf(
@@ -101,7 +102,8 @@ function widthsOf(
       perUnit,
       turned: true,
       capital: small,
-      labels: 'names',
+      // the numbers of other layouts are not those of the map
+      labels: row.chosen ? 'names' : 'names or nothing',
       by: 1,
     })
     on.parts.push({

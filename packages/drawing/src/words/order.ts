@@ -35,6 +35,49 @@ export function lineOf(step: Step, cloth: CutCloth, measure: Measure): OrderLine
   }
 }
 
+/** Steps in order, those together that do the same to what is left again and again, a piece coming away each time. */
+export function repeated(steps: readonly Step[]): readonly (readonly Step[])[] {
+  const runs: Step[][] = []
+  for (const step of steps) {
+    const last = runs.at(-1)
+    if (last !== undefined && goesOn(last.at(-1)!, step)) last.push(step)
+    else runs.push([step])
+  }
+  // two are as short one by one
+  return runs.flatMap((run) => (run.length > 2 ? [run] : run.map((step) => [step])))
+}
+
+function goesOn({ division: a, near, far }: Step, { division: b, near: next, hand }: Step): boolean {
+  return (
+    hand === REST &&
+    far.name === REST &&
+    near.outcome.kind === 'piece' &&
+    next.outcome.kind === 'piece' &&
+    a.how !== 'shears-through-hem-then-tear' &&
+    a.how === b.how &&
+    a.runs === b.runs &&
+    a.measure.distance === b.measure.distance &&
+    b.measure.from.kind === 'division' &&
+    b.measure.from.flag === a.flag
+  )
+}
+
+/** One sentence for all of them: the first as it is, 'and again from each to the next'. */
+export function repeatedLine(
+  run: readonly Step[],
+  cloth: CutCloth,
+  measure: Measure,
+): Pick<OrderLine, 'todo' | 'gives'> {
+  const { todo, gives } = lineOf(run[0]!, cloth, measure)
+  if (run.length === 1) return { todo, gives }
+  const { division, far } = run.at(-1)!
+  const pieces = labelsListed(run.flatMap((step) => heldIn(step.near.outcome)))
+  return {
+    todo: [todo[0], todo[1], `${todo[2]}, and again from each to the next`],
+    gives: `Gives ${pieces}, one each time; ${farWords(far, division, measure)}`,
+  }
+}
+
 /** 'the left selvedge', 'the fold of the head hem', 'T1' */
 export function edgeWords(from: MeasuredFrom): string {
   if (from.kind === 'division') return from.flag
