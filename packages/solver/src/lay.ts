@@ -17,6 +17,7 @@ import type { Problem, Spot } from './problem.ts'
 import { normalise, placementsOf, shortAcross, shortAlong } from './problem.ts'
 import { searchFree, searchGuillotine } from './search/index.ts'
 import { quickStart } from './starts/index.ts'
+import { tidiestLayout } from './tidiest.ts'
 import { tidier, tidiestTree, tidinessOf } from './tidy.ts'
 
 /**
@@ -124,6 +125,9 @@ const HOPEFUL_MULTISETS = 2 ** 24
 /** Layouts of more pieces are taken as they come; of n pieces, this over n² exchanges of halves are compared. */
 const MOST_TIDIED = 24
 const MOST_TIDYING = 800
+/** Of few pieces the tidiest of all layouts is looked for, in so many steps: milliseconds. */
+const FEW_PIECES = 8
+const TIDIEST_STEPS = 50_000
 
 class Run {
   private readonly problem: Problem
@@ -273,7 +277,18 @@ class Run {
       const tree = tidiestTree(rect, placements)
       if (tree && tidier(tidinessOf(tree), tidinessOf(tidiest.tree!))) tidiest = { ...best, placements, tree }
     }
-    this.best = tidiest
+    this.best = this.tidiestOfAll(tidiest)
+  }
+
+  /** Where pieces are few: the tidiest of all layouts of this length, whatever blocks they are made of. */
+  private tidiestOfAll(known: Layout): Layout {
+    const { problem } = this
+    if (known.placements.length > FEW_PIECES || this.control.stop?.()) return known
+    const { largest, cuts, changes } = tidinessOf(known.tree!)
+    const atHand = { largest: largest / (problem.unitAcross * problem.unitAlong), cuts, changes }
+    const task = { length: known.length / problem.unitAlong, atHand, steps: TIDIEST_STEPS }
+    const found = tidiestLayout(problem, task)
+    return found ? { length: known.length, placements: placementsOf(problem, found.spots), tree: found.tree } : known
   }
 
   private proved(): boolean {

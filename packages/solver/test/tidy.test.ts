@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest'
-import type { CutNode, Placement } from '../src/index.ts'
+import type { CutNode, Demand, Placement } from '../src/index.ts'
+import { check, LEFT, lay, RIGHT } from '../src/index.ts'
 import { tidiestTree, tidinessOf } from '../src/tidy.ts'
+import { tidiestByTrying } from './naive-tidiness.ts'
+import { open, piece, seeded } from './orders.ts'
 
 const rect = { x: 0, y: 0, width: 10, length: 10 }
 const at = (x: number, y: number, width: number, length: number): Placement => ({
@@ -28,4 +31,34 @@ test('what cannot be freed by cuts right across has no tree', () => {
   // a pinwheel
   const pinwheel = [at(0, 0, 6, 4), at(6, 0, 4, 6), at(4, 6, 6, 4), at(0, 4, 4, 6)]
   expect(tidiestTree(rect, pinwheel)).toBeNull()
+})
+
+test('of all layouts of small orders, tried one and all, none is tidier than the one chosen', () => {
+  let compared = 0
+  for (let seed = 1; seed <= 120; seed++) {
+    const below = seeded(seed)
+    const width = 5 + below(4)
+    const demands: Demand[] = []
+    for (let left = 2 + below(3); left > 0; ) {
+      const count = Math.min(left, 1 + below(2))
+      left -= count
+      const p = piece(
+        `d${demands.length}`,
+        count,
+        1 + below(Math.min(6, width)),
+        1 + below(5),
+        [0, 0, LEFT, RIGHT][below(4)]!,
+      )
+      const [{ width: w, length: l }] = p.postures as [Demand['postures'][number]]
+      const turned = { width: l, length: w, flush: 0 }
+      demands.push(below(4) === 0 && l <= width ? { ...p, postures: [...p.postures, turned] } : p)
+    }
+    const request = open(width, demands, below(3) === 0 ? 9 : null)
+    const answer = lay(request, { effort: 100_000 })
+    if (answer.length === null) continue
+    compared++
+    expect(check(request, answer)).toEqual([])
+    expect(tidinessOf(answer.tree!), `seed ${seed}`).toEqual(tidiestByTrying(request, answer.length))
+  }
+  expect(compared).toBeGreaterThan(100)
 })
