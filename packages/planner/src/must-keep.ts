@@ -63,14 +63,18 @@ export function reserving(order: Order, ground: Ground, sides: readonly ClothSid
   }
 }
 
-/** Do these boxes, pieces and remnants, take in all of `usable`'s run along one side? */
+/** Do these boxes, pieces and remnants, take in all of `usable`'s run along one side? What they have beyond it, from a trim, counts nothing. */
 export function runsAlong(side: ClothSide, usable: Rect, kept: readonly Rect[]): boolean {
+  const right = usable.x + usable.width
+  const end = usable.y + usable.length
+  const across = (box: Rect) => Math.min(box.x + box.width, right) - Math.max(box.x, usable.x)
+  const along = (box: Rect) => Math.min(box.y + box.length, end) - Math.max(box.y, usable.y)
   let run = 0
   for (const box of kept) {
-    if (side === 'start' && box.y === usable.y) run += box.width
-    if (side === 'end' && box.y + box.length === usable.y + usable.length) run += box.width
-    if (side === 'left' && box.x === usable.x) run += box.length
-    if (side === 'right' && box.x + box.width === usable.x + usable.width) run += box.length
+    if (side === 'start' && box.y === usable.y) run += across(box)
+    if (side === 'end' && box.y + box.length === end) run += across(box)
+    if (side === 'left' && box.x === usable.x) run += along(box)
+    if (side === 'right' && box.x + box.width === right) run += along(box)
   }
   return run === (side === 'start' || side === 'end' ? usable.width : usable.length)
 }

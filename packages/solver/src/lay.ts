@@ -280,7 +280,7 @@ class Run {
     this.best = this.tidiestOfAll(tidiest)
   }
 
-  /** Where pieces are few: the tidiest of all layouts of this length, whatever blocks they are made of. */
+  /** Where pieces are few: the tidiest of all layouts of this length, whatever blocks they are made of; a shorter one may be among them. */
   private tidiestOfAll(known: Layout): Layout {
     const { problem } = this
     if (known.placements.length > FEW_PIECES || this.control.stop?.()) return known
@@ -288,7 +288,10 @@ class Run {
     const atHand = { largest: largest / (problem.unitAcross * problem.unitAlong), cuts, changes }
     const task = { length: known.length / problem.unitAlong, atHand, steps: TIDIEST_STEPS }
     const found = tidiestLayout(problem, task)
-    return found ? { length: known.length, placements: placementsOf(problem, found.spots), tree: found.tree } : known
+    if (!found) return known
+    const placements = placementsOf(problem, found.spots)
+    const shorter = layoutFrom(problem.request, placements)
+    return shorter && shorter.length < known.length ? shorter : { length: known.length, placements, tree: found.tree }
   }
 
   private proved(): boolean {

@@ -52,8 +52,11 @@ for (const [rule, orders] of SPOILT) {
   })
 }
 
+/** Orders that few others are like: each loses its shortest layout when an earlier block may move on less, or a slack reach less far. */
+const TELLING = [201, 283, 300]
+
 test('orders with ties are as short as the naive method says', () => {
-  for (let seed = 0; seed < 25; seed++) {
+  for (const seed of [...Array(25).keys(), ...TELLING]) {
     const request = tiedOrder(seed)
     expect(exact(request, SOUND, true), `seed ${seed}`).toBe(naiveLength(request, 40))
   }
