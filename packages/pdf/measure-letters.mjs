@@ -8,7 +8,7 @@ const require = createRequire(import.meta.url)
 const fontkit = require(require.resolve('fontkit', { paths: [dirname(require.resolve('pdfkit'))] }))
 const features = { lnum: true, tnum: true, kern: true, liga: false, clig: false }
 
-const tables = ['400Regular', '500Medium', '700Bold'].map((name) => {
+const tables = ['500Medium', '700Bold'].map((name) => {
   const font = fontkit.create(
     readFileSync(require.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)),
   )

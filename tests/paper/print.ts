@@ -9,7 +9,7 @@ const fromPdf = createRequire(new URL('../../packages/pdf/package.json', import.
 const face = (name: string): Uint8Array =>
   new Uint8Array(readFileSync(fromPdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)))
 
-export const FONTS = { regular: face('400Regular'), medium: face('500Medium'), bold: face('700Bold') }
+export const FONTS = { medium: face('500Medium'), bold: face('700Bold') }
 
 export const printed = (scene: Scene): Promise<Uint8Array> => write(scene, FONTS)
 

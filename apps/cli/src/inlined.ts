@@ -1,5 +1,4 @@
 import { Buffer } from 'node:buffer'
-import regular from '@expo-google-fonts/alegreya-sans/400Regular/AlegreyaSans_400Regular.ttf'
 import medium from '@expo-google-fonts/alegreya-sans/500Medium/AlegreyaSans_500Medium.ttf'
 import bold from '@expo-google-fonts/alegreya-sans/700Bold/AlegreyaSans_700Bold.ttf'
 import html from '../../web/dist/lengthwise.html'
@@ -7,8 +6,7 @@ import manifest from '../../web/served/lengthwise.webmanifest'
 import offline from '../../web/served/offline.txt'
 
 /** The typeface of the map, carried inside the command. */
-export const fonts = (): { regular: Uint8Array; medium: Uint8Array; bold: Uint8Array } => ({
-  regular: bytes(regular),
+export const fonts = (): { medium: Uint8Array; bold: Uint8Array } => ({
   medium: bytes(medium),
   bold: bytes(bold),
 })

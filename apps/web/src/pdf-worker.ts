@@ -22,7 +22,7 @@ addEventListener('message', async (event: MessageEvent<Drawing>) => {
   try {
     if ('result' in asked) return tell({ figure: fittedFigure(asked.result, asked.index, asked.room) })
     const { scene, fonts } = asked
-    const written = await write(scene, { regular: fonts[400], medium: fonts[500], bold: fonts[700] })
+    const written = await write(scene, { medium: fonts[500], bold: fonts[700] })
     // copied, so that it can be handed over whole
     const bytes = new Uint8Array(written)
     tell({ bytes }, [bytes.buffer])

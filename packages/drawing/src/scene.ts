@@ -31,7 +31,7 @@ export interface Part {
   }[]
 }
 
-export type Weight = 400 | 500 | 700
+export type Weight = 500 | 700
 
 export type Mark =
   | {

@@ -10,7 +10,7 @@ export function textWidth(text: string, capital: number, weight: Weight): number
 }
 
 // a drawing asks for the same words again and again
-const measured: Readonly<Record<Weight, Map<string, number>>> = { 400: new Map(), 500: new Map(), 700: new Map() }
+const measured: Readonly<Record<Weight, Map<string, number>>> = { 500: new Map(), 700: new Map() }
 const MOST_MEASURED = 4000
 
 function thousandthsOf(text: string, weight: Weight): number {
@@ -88,7 +88,7 @@ interface Face {
   readonly kerning: ReadonlyMap<string, number>
 }
 
-const FACES: Readonly<Record<Weight, Face>> = { 400: face(400), 500: face(500), 700: face(700) }
+const FACES: Readonly<Record<Weight, Face>> = { 500: face(500), 700: face(700) }
 
 function face(weight: Weight): Face {
   const advances = new Map<number, number>()

@@ -6,9 +6,8 @@ import { toBytes } from 'pdfkit/output'
 import { pen, pt } from './pen.ts'
 import { squeezed } from './squeezed.ts'
 
-/** The three weights of Alegreya Sans as TrueType files; the caller reads them from disk or has them inlined. */
+/** Two weights of Alegreya Sans as TrueType files; the caller reads them from disk or has them inlined. */
 export interface Fonts {
-  readonly regular: Uint8Array
   readonly medium: Uint8Array
   readonly bold: Uint8Array
 }
@@ -31,7 +30,6 @@ export async function write(scene: Scene, fonts: Fonts): Promise<Uint8Array> {
     info: { Title: scene.title, Producer: 'Lengthwise', Creator: 'Lengthwise', CreationDate: date, ModDate: date },
   })
   squeezed(document)
-  document.registerFont('400', fonts.regular)
   document.registerFont('500', fonts.medium)
   document.registerFont('700', fonts.bold)
   // a viewer that fits the page to the paper would spoil the scale
