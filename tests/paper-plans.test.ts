@@ -1,11 +1,12 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import type { Page, Scene } from '@lengthwise/drawing'
 import { cuttingMap, marksOf } from '@lengthwise/drawing'
 import { readPlan } from '@lengthwise/plan-file'
 import { plan } from '@lengthwise/planner'
 import { expect, test } from 'vitest'
 import { clashes, missingLabels, outsiders, struckThrough } from '../packages/drawing/test/faults.ts'
-import { printed, textsOf } from './paper/print.ts'
+import { drawnSizes, overlaps } from './paper/drawn.ts'
+import { mmOf, printed, textsOf } from './paper/print.ts'
 import { rehearse } from './paper/rehearse.ts'
 
 // no straight cut goes through this one: four pieces turn round a fifth
@@ -33,23 +34,51 @@ test('cuts that end inside the cloth say where, and the pieces fall out with the
   expect([...cut.keys()].sort()).toEqual([...listed.keys()].sort())
 })
 
-test.each(['old-sheets', 'inches', 'half-drop', 'covers-every-opening', 'whole-bed'])(
-  '%s: the paper is sound',
-  async (name) => {
-    const order = readPlan(readFileSync(new URL(`../fixtures/${name}.yaml`, import.meta.url), 'utf8'))
-    if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
-    const result = plan(order.value, { effort: 'quick', compareWidths: false })
-    const scene = cuttingMap(result, { paper: 'a4' })
-    expect([...clashes(scene), ...outsiders(scene), ...struckThrough(scene), ...missingLabels(result, scene)]).toEqual(
-      [],
+const FIXTURES = new URL('../fixtures/', import.meta.url)
+const plans = readdirSync(FIXTURES).filter((name) => name.endsWith('.yaml'))
+
+test.each(plans)('%s: the paper is sound', async (name) => {
+  const order = readPlan(readFileSync(new URL(name, FIXTURES), 'utf8'))
+  if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
+  const result = plan(order.value, { effort: 'quick', compareWidths: false })
+  const scene = cuttingMap(result, { paper: 'a4' })
+  expect([...clashes(scene), ...outsiders(scene), ...struckThrough(scene), ...missingLabels(result, scene)]).toEqual([])
+  // names are said in full or in fewer words, never cut short
+  expect(wordsOf(scene, 'map').filter((words) => words.includes('…'))).toEqual([])
+
+  const bytes = await printed(scene)
+  expect(bytes.length).toBeLessThan(400_000)
+  const pages = await textsOf(bytes)
+  for (const [i, page] of scene.pages.entries()) {
+    expect(overlaps(pages[i]!), `page ${i + 1}`).toEqual([])
+    // everything is printed once, in the order in which it is read, and nothing else is
+    const said = marksOf(page).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+    expect(lettersOf(pages[i]!.map((item) => item.text)), `page ${i + 1}`).toBe(lettersOf(said))
+    // capitals are 0.641 to 0.644 of the type size (Alegreya Sans)
+    expect(Math.min(...pages[i]!.map((item) => mmOf(item.size) * 0.6445)), `page ${i + 1}`).toBeGreaterThanOrEqual(
+      3.499,
     )
-    // names are said in full or in fewer words, never cut short
-    expect(wordsOf(scene, 'map').filter((words) => words.includes('…'))).toEqual([])
-    const { cut, listed, faults } = rehearse(await textsOf(await printed(scene)))
-    expect(faults).toEqual([])
-    expect([...cut.keys()].sort()).toEqual([...listed.keys()].sort())
-  },
-)
+  }
+  const { checked, wrong } = await drawnSizes(result, scene, bytes)
+  expect(wrong).toEqual([])
+  expect(checked).toBeGreaterThan(0)
+
+  const { cut, listed, faults } = rehearse(pages)
+  expect(faults).toEqual([])
+  expect([...cut.keys()].sort()).toEqual([...listed.keys()].sort())
+  for (const [label, size] of cut) {
+    // the list gives sizes as they lie on the bed, so a piece may be turned on the cloth
+    const [got, wanted] = [size, listed.get(label)!].map((each) => [...each].sort((a, b) => a - b)) as [
+      number[],
+      number[],
+    ]
+    expect(Math.abs(got[0]! - wanted[0]!), label).toBeLessThan(0.14)
+    expect(Math.abs(got[1]! - wanted[1]!), label).toBeLessThan(0.14)
+  }
+})
+
+// pdf.js cuts lines at wide gaps, so only the letters are compared
+const lettersOf = (words: readonly string[]): string => words.join('').replace(/\s/g, '')
 
 test('sheets cut alike share one map and one order, which say what the second gives', async () => {
   const order = readPlan(readFileSync(new URL('../fixtures/old-sheets.yaml', import.meta.url), 'utf8'))
@@ -58,6 +87,11 @@ test('sheets cut alike share one map and one order, which say what the second gi
   const second = result.cloths.find((cloth) => cloth.name === 'old-sheets' && cloth.piece === 2)!
   const scene = cuttingMap(result, { paper: 'a4' })
   expect(wordsOf(scene, 'map').filter((words) => /Two, cut alike; the second gives /.test(words)).length).toBe(1)
+  // whoever reads the list of each cloth finds the flags of the second there
+  const flags = second.divisions.map((d) => d.flag)
+  expect(wordsOf(scene, 'order').join(' ')).toContain(
+    `Listed by itself it has the flags ${flags.slice(0, -1).join(', ')} and ${flags.at(-1)}.`,
+  )
   const pages = await textsOf(await printed(scene))
   const { cut, faults } = rehearse(pages)
   expect(faults).toEqual([])

@@ -31,6 +31,17 @@ for (const [name, result] of Object.entries({ ...cases, 'guest house': guestHous
     expect(listed.size).toBe(laid.pieces.length + laid.cloths.reduce((n, c) => n + c.remnants.length, 0))
   })
 
+test('what is done again and again is followed one by one, and noticed when it is left out', async () => {
+  const pages = await textsOf(await printed(cuttingMap(guestHouse(), { paper: 'a4' })))
+  const words = pages.flat().map((item) => item.text.replace(/\s+/g, ' '))
+  expect(words.filter((each) => /one each time; the rest is (6|10)\.$/.test(each)).length).toBe(2)
+  const spoilt = (from: RegExp, to: string) =>
+    rehearse(pages.map((page) => page.map((item) => ({ ...item, text: item.text.replace(from, to) })))).faults
+  expect(spoilt(/^nothing$/, '')).toEqual([])
+  expect(spoilt(/again from each/, 'then from each')).not.toEqual([])
+  expect(spoilt(/^Gives 3 to 5, one each time/, 'Gives 3 and 4, one each time')).not.toEqual([])
+})
+
 test('a wrong distance, a missing line and a wrong edge are each noticed', async () => {
   const pages = await textsOf(await printed(cuttingMap(cases['twin room']!(), { paper: 'a4' })))
   const spoilt = (from: RegExp, to: string) =>

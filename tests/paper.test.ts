@@ -3,15 +3,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { cuttingMap, slips } from '@lengthwise/drawing'
-import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { TestContext } from 'vitest'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { cases } from '../packages/drawing/test/cases.ts'
-import type { Item } from './paper/print.ts'
+import { drawnSizes, overlaps, segmentsOf } from './paper/drawn.ts'
 import { mmOf, opened, printed, textsOf } from './paper/print.ts'
 
 const room = cases['twin room']!
-const POINTS = 72 / 25.4
 
 describe.each(['a4', 'letter'] as const)('the twin room on %s', (paper) => {
   const result = room()
@@ -43,28 +41,8 @@ describe.each(['a4', 'letter'] as const)('the twin room on %s', (paper) => {
   })
 
   test('pieces are drawn to scale within 0.01 pt', async () => {
-    const pages = await textsOf(bytes)
-    let checked = 0
-    for (const [i, page] of scene.pages.entries()) {
-      if (page.kind !== 'map') continue
-      const items = pages[i]!
-      const scale = Number(
-        items.map((item) => /^SCALE 1:(\d+)$/.exec(item.text)?.[1]).find((each) => each !== undefined),
-      )
-      const lines = await segmentsOf(bytes, i + 1)
-      const height = page.height * POINTS
-      const uprights = lines.filter(([x1, y1, x2, y2]) => x1 === x2 && Math.abs(y2 - y1) > 3).map(([x]) => x)
-      const levels = lines.filter(([x1, y1, x2, y2]) => y1 === y2 && Math.abs(x2 - x1) > 3).map(([, y]) => y)
-      for (const piece of result.cloths.flatMap((cloth) => cloth.placed)) {
-        const label = items.filter((item) => item.text === piece.label).sort((a, b) => b.size - a.size)[0]
-        if (label === undefined || label.size < 25) continue
-        const at = [label.x + label.width / 2, height - label.y - label.size * 0.3] as const
-        const sides = [piece.width, piece.length].map((l) => (l / 320 / scale) * POINTS)
-        expect(hasPair(uprights, at[0], sides[0]!), `${piece.label} across`).toBe(true)
-        expect(hasPair(levels, at[1], sides[1]!), `${piece.label} along`).toBe(true)
-        checked += 1
-      }
-    }
+    const { checked, wrong } = await drawnSizes(result, scene, bytes)
+    expect(wrong).toEqual([])
     expect(checked).toBeGreaterThanOrEqual(9)
   })
 
@@ -273,38 +251,6 @@ function inkShare({ dark }: Picture, box: { x: number; y: number; width: number;
   return count / all
 }
 
-type Segment = readonly [x1: number, y1: number, x2: number, y2: number]
-
-// straight lines of a page, in points, y downwards
-async function segmentsOf(bytes: Uint8Array, page: number): Promise<readonly Segment[]> {
-  const document = await opened(bytes)
-  const { fnArray, argsArray } = await (await document.getPage(page)).getOperatorList()
-  const found: Segment[] = []
-  fnArray.forEach((fn, i) => {
-    if (fn !== OPS.constructPath) return
-    const [data] = argsArray[i][1] as [ArrayLike<number>]
-    if (data === null) return
-    let at: readonly [number, number] = [0, 0]
-    for (let j = 0; j < data.length; ) {
-      const op = data[j]
-      if (op === 0 || op === 1) {
-        const to = [data[j + 1]!, data[j + 2]!] as const
-        if (op === 1) found.push([round(at[0]), round(at[1]), round(to[0]), round(to[1])])
-        at = to
-        j += 3
-      } else j += op === 2 ? 7 : op === 3 ? 5 : 1
-    }
-  })
-  await document.destroy()
-  return found
-}
-
-// pdf.js keeps coordinates as 32-bit floats
-const round = (n: number): number => Math.round(n * 1000) / 1000
-
-const hasPair = (places: readonly number[], between: number, apart: number): boolean =>
-  places.some((a) => a < between && places.some((b) => b > between && Math.abs(b - a - apart) <= 0.01))
-
 interface Node {
   readonly role: string
   readonly alt?: string
@@ -313,19 +259,4 @@ interface Node {
 const nodes = (node: unknown): readonly Node[] => {
   const each = node as Node
   return [...(each.role ? [each] : []), ...(each.children ?? []).flatMap(nodes)]
-}
-
-function overlaps(items: readonly Item[]): readonly string[] {
-  const boxes = items.map((item) => {
-    const tall = item.size * 0.64
-    return item.turned
-      ? { text: item.text, x1: item.x - tall, x2: item.x, y1: item.y, y2: item.y + item.width }
-      : { text: item.text, x1: item.x, x2: item.x + item.width, y1: item.y, y2: item.y + tall }
-  })
-  return boxes.flatMap((a, i) =>
-    boxes
-      .slice(i + 1)
-      .filter((b) => a.x1 + 0.4 < b.x2 && b.x1 + 0.4 < a.x2 && a.y1 + 0.4 < b.y2 && b.y1 + 0.4 < a.y2)
-      .map((b) => `${a.text} | ${b.text}`),
-  )
 }

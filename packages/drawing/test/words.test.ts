@@ -1,5 +1,6 @@
 import type { Result } from '@lengthwise/planner'
 import { describe, expect, test } from 'vitest'
+import { clothTitle } from '../src/cloth/names.ts'
 import type { DrawingApi } from '../src/index.ts'
 import * as drawing from '../src/index.ts'
 import { fit, oneLine, wrap } from '../src/text.ts'
@@ -12,6 +13,14 @@ const { answerInWords, orderInWords, shopNote, toCsv } = offered
 const { textWidth } = drawing
 
 const room = cases['twin room']!()
+
+test('a cloth is called as one would say it, whatever its key in the plan', () => {
+  expect(clothTitle('old-sheets')).toBe('old sheets')
+  expect(clothTitle('shelf_1')).toBe('shelf 1')
+  expect(clothTitle('off-white linen')).toBe('off-white linen')
+  const cloth = laid(bolt('blue-stripe', 100), 100, 50, along(60, piece('1', 'a'), waste), { bought: [100, 50] })
+  expect(answerInWords(resultOf('x', [cloth])).buy[0]).toMatch(/\s100\scm blue stripe/)
+})
 
 describe('the order in words', () => {
   const lines = orderInWords(room, room.cloths[0]!)

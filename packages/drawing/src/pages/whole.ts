@@ -110,7 +110,7 @@ export function wholeLeaves(
   function numbers(cloth: CutCloth, stretch: { from: number; to: number }, left: number, top: number): readonly Mark[] {
     const marks: Mark[] = []
     let last = Number.NEGATIVE_INFINITY
-    for (const d of breaks(cloth)) {
+    for (const d of [...breaks(cloth)].sort((a, b) => a.at - b.at)) {
       if (d.at < stretch.from || d.at > stretch.to) continue
       const y = top + (d.at - stretch.from) * perUnit
       if (Math.abs(y - last) < small * 1.5) continue
