@@ -47,6 +47,9 @@ export interface Fronts {
   readonly steps: number
   /** false when effort or a stop ended it: then `best` proves nothing */
   readonly finished: boolean
+  /** the fronts of all multisets but everything, and their blocks */
+  readonly done: readonly Front[]
+  readonly kept: Kept
 }
 
 export interface Finished {
@@ -119,7 +122,7 @@ class Search {
       for (const other of done) {
         if (!kept.mayMeet(front, other)) continue
         this.join(front, other)
-        if (kept.halted) return { best: [], steps: kept.steps, finished: false }
+        if (kept.halted) return { best: [], steps: kept.steps, finished: false, done, kept }
       }
     }
     const whole = kept.frontOf(full)
@@ -127,7 +130,7 @@ class Search {
     const best = this.limits.trials.map(({ width, length }) =>
       all.filter((b) => b.width <= width && (b.tree.flush & END || b.length <= length)),
     )
-    return { best, steps: kept.steps, finished: true }
+    return { best, steps: kept.steps, finished: true, done, kept }
   }
 
   private offerPieces(): void {

@@ -1,5 +1,6 @@
 import type { Problem } from '../problem.ts'
 import { Blocks, UNTIED } from './blocks.ts'
+import { dropCovered } from './covered.ts'
 import { Multisets } from './multisets.ts'
 import { PackedCounts } from './packed.ts'
 import type { PhaseSet, Phases } from './phases.ts'
@@ -119,6 +120,7 @@ export class Kept {
     if (m !== this.multiset) this.turnTo(m)
     const { rooms } = this
     let served = rooms.servedBy(serves, width, length, flush, this.restArea)
+    if (served !== 0) served = rooms.servedByGuide(served, m, width, length)
     if (served === 0) return
     const front = this.front ?? this.begin(m)
     served = rooms.servedByWeight(served, width, length, front.restWeights)
@@ -143,6 +145,8 @@ export class Kept {
         for (let t = 0; t < front.waste.length; t++)
           if (serves[b]! & (1 << t)) front.waste[t] = Math.min(front.waste[t]!, w[b]! * l[b]! - inside)
     }
+    for (const family of front.families.values())
+      dropCovered(family, this.blocks, this.phases!.repeat, this.strictness.covers)
     front.cells = front.cells.filter((c) => c.blocks.length > 0)
   }
 

@@ -31,13 +31,26 @@ export class PackedCounts {
 
   /** Adds the multiset with this mixed-radix number; its slot is the number added before it. */
   push(multiset: number): void {
+    for (const [i, w] of this.wordsOf(multiset).entries()) this.packed[i]!.push(w)
+  }
+
+  wordsOf(multiset: number): number[] {
     const words = this.limit.map(() => 0)
     let rest = multiset
     for (const { base, word, shift } of this.radix) {
       words[word]! += (rest % base) << shift
       rest = Math.floor(rest / base)
     }
-    for (const [i, w] of words.entries()) this.packed[i]!.push(w)
+    return words
+  }
+
+  /** Is the multiset of a slot a part of the one with these words? */
+  within(slot: number, words: readonly number[]): boolean {
+    for (let i = 0; i < words.length; i++) {
+      const guards = this.guards[i]!
+      if (((words[i]! + guards - this.packed[i]![slot]!) & guards) !== guards) return false
+    }
+    return true
   }
 
   /** Do the multisets of two slots together stay within the counts? */

@@ -1,6 +1,7 @@
 import type { Weights } from '../bounds/weights.ts'
 import { END, LEFT, RIGHT, START } from '../model.ts'
 import type { Problem } from '../problem.ts'
+import type { Guide } from './guide.ts'
 import { Reach } from './reach.ts'
 import type { Strictness } from './strictness.ts'
 
@@ -11,6 +12,8 @@ export interface Trial {
   readonly length: number
   /** for this length: blocks beside and beyond which the rest cannot weigh enough are left out */
   readonly weights?: readonly Weights[]
+  /** blocks too large for the others to find room around them are left out */
+  readonly guide?: Guide | undefined
 }
 
 /** Trials are told apart by the bits of a number. */
@@ -68,6 +71,16 @@ export class Rooms {
     return out
   }
 
+  /** The same by the trials' guides. */
+  servedByGuide(serves: number, multiset: number, width: number, length: number): number {
+    let out = serves
+    for (let t = 0; t < this.rooms.length; t++) {
+      const { guide } = this.rooms[t]!
+      if (serves & (1 << t) && guide && !guide.allows(multiset, width, length)) out &= ~(1 << t)
+    }
+    return out
+  }
+
   /** The same by the gaps that the remaining pieces, `counts` of each kind, must leave beside and before the block. */
   servedDespiteGaps(
     counts: readonly number[],
@@ -102,6 +115,7 @@ class Room {
   readonly capacity: number
   private readonly width: number
   readonly length: number
+  readonly guide: Guide | undefined
   private readonly weights: readonly Weights[]
   private readonly taken: readonly Taken[]
   private readonly zones: Problem['zones']
@@ -118,6 +132,7 @@ class Room {
     this.width = trial.width
     this.length = trial.length
     this.weights = trial.weights ?? []
+    this.guide = trial.guide
     this.mayEnd = length !== null && trial.length >= length - zones.end
     this.reach = reachOf(problem, trial.length)
     this.capacity = trial.width * this.reach

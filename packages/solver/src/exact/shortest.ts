@@ -1,9 +1,11 @@
 import { nextOf, reachableLengths } from '../bounds/reachable.ts'
 import type { Weights } from '../bounds/weights.ts'
 import { END } from '../model.ts'
-import type { Problem } from '../problem.ts'
+import type { Kind, Problem } from '../problem.ts'
 import type { Finished } from './fronts.ts'
 import { fronts } from './fronts.ts'
+import type { Relaxed } from './guide.ts'
+import { Relaxation } from './guide.ts'
 import { severalGroups } from './phases.ts'
 import type { Trial } from './room.ts'
 import { MOST_TRIALS, reachOf } from './room.ts'
@@ -39,6 +41,8 @@ export interface Target {
 export interface Task {
   /** widest first; what fits a width must fit every wider one. The problem's own width does not count. */
   readonly targets: readonly Target[]
+  /** multisets from which on the relaxed problem is searched first, where another number than usual is wanted */
+  readonly relaxedFrom?: number
   readonly effort: number
   readonly stop?: (() => boolean) | undefined
 }
@@ -57,11 +61,13 @@ export function shortest(
   task: Task,
   strictness: Strictness = SOUND,
 ): { readonly found: readonly Shortest[]; readonly steps: number } {
-  if (!problem.tied || !severalGroups(problem)) return new Rising(problem, task, strictness, false).run()
+  const relaxation = Relaxation.of(problem, strictness, task.relaxedFrom)
+  if (!problem.tied || !severalGroups(problem)) return new Rising(problem, task, strictness, false, relaxation).run()
   // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
-  const tight = new Rising(problem, { ...task, effort: Math.ceil(task.effort / 4) }, strictness, true).run()
+  const tight = new Rising(problem, { ...task, effort: Math.ceil(task.effort / 4) }, strictness, true, relaxation).run()
   const targets = task.targets.map((t, i) => ({ ...t, upper: tight.found[i]!.best?.length ?? t.upper }))
-  const loose = new Rising(problem, { ...task, targets, effort: task.effort - tight.steps }, strictness, false).run()
+  const rest = { ...task, targets, effort: task.effort - tight.steps }
+  const loose = new Rising(problem, rest, strictness, false, relaxation).run()
   return {
     found: loose.found.map((f, i) => ({ ...f, best: f.best ?? tight.found[i]!.best })),
     steps: tight.steps + loose.steps,
@@ -81,6 +87,8 @@ interface Open {
   bound: number
   /** a single trial over the whole field has been made */
   tried: boolean
+  /** limits refused so far */
+  refused: number
 }
 
 class Rising {
@@ -88,6 +96,7 @@ class Rising {
   private readonly task: Task
   private readonly strictness: Strictness
   private readonly tight: boolean
+  private readonly relaxation: Relaxation | null
   private readonly all: readonly Open[]
   private readonly lengths: Float64Array | null
   private readonly longest: number
@@ -95,13 +104,13 @@ class Rising {
   private readonly whole: boolean
   private steps = 0
   private improved = 0
-  private refused = 0
 
-  constructor(problem: Problem, task: Task, strictness: Strictness, tight: boolean) {
+  constructor(problem: Problem, task: Task, strictness: Strictness, tight: boolean, relaxation: Relaxation | null) {
     this.problem = problem
     this.task = task
     this.strictness = strictness
     this.tight = tight
+    this.relaxation = relaxation
     this.whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
     this.longest = longestWorthTrying(problem)
     this.all = task.targets.map((target) => ({
@@ -111,6 +120,7 @@ class Rising {
       others: [],
       bound: target.lower,
       tried: false,
+      refused: 0,
     }))
     this.lengths = reachableLengths(problem, Math.max(...this.all.map((o) => this.lastOf(o))) + 1)
     for (const open of this.all) open.bound = this.roundUp(open.bound)
@@ -167,18 +177,17 @@ class Rising {
     const { problem, task, tight, strictness } = this
     const trials: Trial[] = []
     for (const o of open) {
-      const length = this.limitOf(o)
-      const weights = o.target.weightsFor(reachOf(problem, length))
-      if (weights === null) return this.refuse(o, length)
-      trials.push({ width: o.target.width, length, weights })
+      const trial = this.trialOf(o)
+      if (trial === 'stopped') return false
+      if (trial === 'refused') return true
+      trials.push(trial)
     }
-    const effort = task.effort - this.steps - this.improved / 4
-    const found = fronts(problem, { trials, effort, stop: task.stop, tight, strictness })
+    const found = fronts(problem, { trials, effort: this.effortLeft(), stop: task.stop, tight, strictness })
     this.steps += found.steps
     if (!found.finished) return false
-    this.refused++
     for (const [i, o] of open.entries()) {
       o.tried = true
+      o.refused++
       const best = found.best[i]![0]
       if (best && (o.upper === null || best.length < o.upper)) {
         o.best = best
@@ -192,19 +201,57 @@ class Rising {
     return true
   }
 
-  /** A limit that takes no search to refuse. */
-  private refuse(o: Open, length: number): true {
+  /** The next trial of a width, unless weights or the relaxed problem refuse it. */
+  private trialOf(o: Open): Trial | 'refused' | 'stopped' {
+    const { relaxation, task } = this
+    const { width, weightsFor } = o.target
+    const length = this.limitOf(o)
+    const weights = weightsFor(reachOf(this.problem, length))
+    if (weights === null) return this.refuse(o, length)
+    if (!relaxation) return { width, length, weights }
+    const before = relaxation.steps
+    const relaxed = relaxation.search({ width, length, weights }, { effort: this.effortLeft(), stop: task.stop })
+    this.steps += relaxation.steps - before
+    if (relaxed === null) return 'stopped'
+    if (relaxed.least === null) return this.refuse(o, length)
+    if (this.whole || relaxed.least <= o.bound) return this.guided({ width, length, weights }, relaxed)
+    // often the relaxed problem's shortest is the problem's own
+    this.raise(o, relaxed.least)
+    const nearer = weightsFor(reachOf(this.problem, o.bound))
+    return nearer === null ? this.refuse(o, o.bound) : this.guided({ width, length: o.bound, weights: nearer }, relaxed)
+  }
+
+  private guided(trial: Trial, { guideFor }: Relaxed): Trial {
+    const { guide, steps } = guideFor(trial.length)
+    this.steps += steps
+    return { ...trial, guide }
+  }
+
+  private effortLeft(): number {
+    return this.task.effort - this.steps - this.improved / 4
+  }
+
+  /** A limit that takes no search of the problem itself to refuse. */
+  private refuse(o: Open, length: number): 'refused' {
     o.tried = true
-    o.bound = this.whole ? this.problem.length! + 1 : this.roundUp(length + 1)
+    o.refused++
+    this.raise(o, this.whole ? this.problem.length! + 1 : this.roundUp(length + 1))
+    return 'refused'
+  }
+
+  private raise(o: Open, bound: number): void {
+    o.bound = bound
     this.share()
     if (!this.tight) o.target.onBound?.(o.bound, this.steps)
-    return true
   }
 
   private limitOf(o: Open): number {
     const { length, zones } = this.problem
     if (this.whole) return length! - zones.end
-    return Math.min(this.lastOf(o), o.bound + Math.floor((o.bound * (2 ** this.refused - 1)) / 800))
+    const searched = this.relaxation?.searched(o.target.width) ?? 0
+    const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 800)
+    // as far as the relaxed problem is searched already a trial is cheap
+    return Math.min(this.lastOf(o), o.bound <= searched ? Math.min(next, searched) : next)
   }
 
   /** What one width has shown holds for others. */
@@ -228,6 +275,8 @@ class Rising {
 /** In a field of set length: as far as pieces may reach; in an open one, all of them one after another. */
 function longestWorthTrying(problem: Problem): number {
   if (problem.length !== null) return problem.length - problem.zones.end
-  const stacked = problem.kinds.reduce((sum, k) => sum + k.count * Math.max(...k.postures.map((p) => p.length)), 0)
+  // what keeps a phase may lie up to a repeat farther on
+  const farthest = ({ postures, tie }: Kind) => Math.max(...postures.map((p) => p.length)) + (tie?.repeat ?? 0)
+  const stacked = problem.kinds.reduce((sum, k) => sum + k.count * farthest(k), 0)
   return stacked + problem.zones.start
 }

@@ -9,10 +9,14 @@ export interface Strictness {
   readonly gaps: number
   /** added to what the rest weighs under each dual of the bar relaxation */
   readonly weights: number
+  /** taken off the length that the relaxed problem leaves a block */
+  readonly guides: number
   /** a block goes when another is no wider and, but for this, no longer */
   readonly dominance: number
   /** the same of blocks that become each other when moved along */
   readonly movedDominance: number
+  /** a gap of so many units between the arcs of stand-ins is overlooked */
+  readonly covers: number
   /** the walk along two staircases gives both steps up when their sizes differ by no more than this */
   readonly walk: number
   /** 0: no row is joined to a row, no column to a column; 1: a row or column is joined to nothing along itself */
@@ -31,8 +35,10 @@ export const SOUND: Strictness = {
   budget: 0,
   gaps: 0,
   weights: 0,
+  guides: 0,
   dominance: 0,
   movedDominance: 0,
+  covers: 0,
   walk: 0,
   chains: 0,
   zones: 0,
