@@ -65,11 +65,17 @@ export function clothFigure(result: Result, cloth: CutCloth, options: FigureOpti
   }
 }
 
-/** What the picture shows, for those who hear it. */
-export function altOf(result: Result, cloth: CutCloth, measure: ReturnType<typeof measureIn>): string {
-  const pieces = cloth.placed.map((p) => `${p.label} ${p.words} ${measure.size(p.width, p.length)}`)
-  const remnants = cloth.remnants.map(
-    (r) => `${r.name} ${measure.size(r.width, r.length)}, left over and worth keeping`,
-  )
+/** What the picture shows, for those who hear it: all that lies between two places along the cloth. */
+export function altOf(
+  result: Result,
+  cloth: CutCloth,
+  measure: ReturnType<typeof measureIn>,
+  { from, to }: { readonly from: number; readonly to: number } = wholeStretch(cloth),
+): string {
+  const shown = (b: { readonly y: number; readonly length: number }): boolean => b.y < to && b.y + b.length > from
+  const pieces = cloth.placed.filter(shown).map((p) => `${p.label} ${p.words} ${measure.size(p.width, p.length)}`)
+  const remnants = cloth.remnants
+    .filter(shown)
+    .map((r) => `${r.name} ${measure.size(r.width, r.length)}, left over and worth keeping`)
   return `${clothName(result, cloth)}, ${tableSize(cloth, measure)}. ${[...pieces, ...remnants].join('; ')}.`
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { cuttingMap } from '../src/index.ts'
+import { cuttingMap, slips } from '../src/index.ts'
 import { cases } from './cases.ts'
 import { clashes, missingLabels, outsiders, smallestCapital, struckThrough } from './faults.ts'
 
@@ -22,6 +22,12 @@ for (const [name, result] of Object.entries(cases))
           expect(missingLabels(result(), scene)).toEqual([])
         })
       }
+    test('slips: no text touches another or leaves its page', () => {
+      for (const large of [false, true]) {
+        const scene = slips(result(), { paper: 'letter', large })
+        expect([...clashes(scene), ...outsiders(scene)]).toEqual([])
+      }
+    })
     test('the smallest lettering is 3.5 mm', () => {
       expect(smallestCapital(cuttingMap(result(), { paper: 'a4' }))).toBeGreaterThanOrEqual(3.5)
     })

@@ -7,14 +7,13 @@ import { setName, tableSize } from '../cloth/names.ts'
 import { textBoxes } from '../cloth/pieces.ts'
 import { rulerWidth } from '../cloth/ruler.ts'
 import type { Style } from '../cloth/style.ts'
-import { OVERRUN, PITCH, paperStyle, WEIGHTS } from '../cloth/style.ts'
+import { OVERRUN, paperStyle, WEIGHTS } from '../cloth/style.ts'
 import type { Stretch } from '../cloth/view.ts'
 import { stretches } from '../cloth/view.ts'
 import { altOf } from '../figure.ts'
 import { frameOf, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
-import { unbroken, wrap } from '../text.ts'
 import { clothProof, wasteWords } from '../words/answer.ts'
 import { byNumber, capital, ordinal } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
@@ -22,6 +21,7 @@ import type { KeyRow } from './key.ts'
 import { keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
+import { notesBeside } from './remarks.ts'
 
 /** Paper is this many times smaller than cloth: the ratios of ISO 5455 that suit bedding. */
 type Scale = 10 | 20 | 50
@@ -160,7 +160,7 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
     const keyed = lowest + full.height + 16 <= 237
     const bar = lowest + (keyed ? full.height : 0) + 13
     if (bar > 234) return null
-    addFigure(on, setting, drawings, [...(keyed ? full.marks : []), ...scaleBar(setting, x, bar)])
+    addFigure(on, setting, pair, drawings, [...(keyed ? full.marks : []), ...scaleBar(setting, x, bar)])
     on.key = keyOf(rows, keyed)
     on.whole = isWhole(setting, pair[0]!)
     on.parts.push(checkLine())
@@ -179,7 +179,7 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0) return null
-  const notes = notesBeside(remarks(cloth, stretch), marginLeft, width, style, drawing, setting, stretch)
+  const notes = notesBeside(cloth, stretch, { left: marginLeft, width, top: zone.top, perUnit }, style, drawing.texts)
   const rows = keyRows(cloth, [drawing], measure)
   const { height } = keyMarks(rows, 0, 0, width, style, 1)
   const y = Math.max(notes.bottom + 4, Math.min(zone.top + zone.tall - height - 6, bottom - height))
@@ -190,7 +190,7 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
     (key, i) => (i === 0 ? y : below) + key.height <= KEY_BOTTOM,
   )
   if (place === undefined) return null
-  addFigure(on, setting, [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, BAR)])
+  addFigure(on, setting, [stretch], [drawing], [...notes.marks, ...place.marks, ...scaleBar(setting, 0, BAR)])
   on.key = keyOf(rows, true)
   on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
@@ -208,7 +208,7 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
   const rows = keyRows(cloth, [drawing], measure)
   const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
   const keyed = top + key.height <= KEY_BOTTOM
-  addFigure(on, setting, [drawing], [...(keyed ? key.marks : []), ...scaleBar(setting, 0, BAR)])
+  addFigure(on, setting, [stretch], [drawing], [...(keyed ? key.marks : []), ...scaleBar(setting, 0, BAR)])
   on.key = keyOf(rows, keyed)
   on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
@@ -286,10 +286,11 @@ const goesOn = ({ toFlag }: Stretch, where: 'right' | 'next page'): readonly str
 function addFigure(
   on: Leaf,
   { result, cloth, measure }: Setting,
+  shown: readonly Stretch[],
   drawings: readonly Drawing[],
   extra: readonly Mark[],
 ): void {
-  const alt = altOf(result, cloth, measure)
+  const alt = altOf(result, cloth, measure, { from: shown[0]!.from, to: shown.at(-1)!.to })
   on.parts.push({ role: 'figure', alt, marks: [...drawings.flatMap((d) => d.marks), ...extra] })
 }
 
@@ -308,61 +309,4 @@ function scaleBar({ scale, measure, style }: Setting, x: number, y: number): rea
   const all = steps * each * (inch ? 1 : 10)
   const words = `${inch ? `${all} in` : all % 1000 === 0 ? `${all / 1000} m` : `${all / (measure.unit === 'mm' ? 1 : 10)} ${measure.unit}`} of cloth`
   return [...bars, text(words, x + steps * long + 2, y + 0.8, Math.min(style.small, 3.5), 500)]
-}
-
-interface Note {
-  readonly at: number
-  readonly words: string
-}
-
-// remarks that belong to a place on the cloth
-function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
-  const notes: Note[] = []
-  for (const r of cloth.remnants)
-    if (r.y < stretch.to && r.y + r.length > stretch.from && r.wouldMake.length > 0)
-      notes.push({
-        at: Math.max(r.y, stretch.from),
-        words: unbroken(`${r.name} would make: ${r.wouldMake.slice(0, 2).join('; ')}`),
-      })
-  const throughHems = new Map<number, string[]>()
-  for (const d of cloth.divisions) {
-    const at = d.runs === 'across' ? d.at : d.to
-    if (d.how === 'shears-through-hem-then-tear' && at >= stretch.from && at <= stretch.to)
-      throughHems.set(at, [...(throughHems.get(at) ?? []), d.flag])
-  }
-  for (const [at, flags] of throughHems)
-    notes.push({
-      at: at - 20 * 3200,
-      words: `At ${listed(flags)} go through the hem with shears, then tear. Along a hem never tear.`,
-    })
-  return notes.sort((a, b) => a.at - b.at)
-}
-
-function notesBeside(
-  notes: readonly Note[],
-  x: number,
-  width: number,
-  style: Style,
-  drawing: Drawing,
-  { zone, perUnit }: Setting,
-  stretch: Stretch,
-): { readonly marks: readonly Mark[]; readonly bottom: number } {
-  const pitch = style.small * PITCH
-  const marks: Mark[] = []
-  const beside = drawing.texts.filter((each) => each.x + each.width > x - 2)
-  let y = zone.top
-  for (const note of notes) {
-    const lines = wrap(capital(note.words), width, style.small, 500)
-    y = Math.max(y, zone.top + (note.at - stretch.from) * perUnit)
-    const blocked = (): boolean =>
-      beside.some((each) => each.y < y + lines.length * pitch + 2 && each.y + each.height + 2 > y)
-    while (blocked()) y += 2
-    if (y + lines.length * pitch > 228) break
-    lines.forEach((words, i) => {
-      marks.push(text(words, x, y + style.small * 1.14 + i * pitch, style.small, 500))
-    })
-    y += (lines.length + 0.7) * pitch
-  }
-  const labels = beside.filter((each) => each.x + each.width > x + 2)
-  return { marks, bottom: Math.max(y, ...labels.map((each) => each.y + each.height)) }
 }

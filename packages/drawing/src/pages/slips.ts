@@ -7,27 +7,34 @@ import { WEIGHTS } from '../cloth/style.ts'
 import { frameOf, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark, Weight } from '../scene.ts'
-import { fit, oneLine, wrap } from '../text.ts'
+import { fit, oneLine, textWidth, wrap } from '../text.ts'
 import { capital } from '../words/hands.ts'
 import type { Leaf } from './leaf.ts'
-import { FRAME, leaf } from './leaf.ts'
+import { BOTTOM, FRAME, leaf } from './leaf.ts'
 
 const ACROSS = 2
-const DOWN = 6
+const DOWN = 8
+const TOP = 15
+/** room for the number, and for the arrow at the right */
+const LEFT = 22.5
+const ARROW = 10.4
+const PITCH = 5.3
 
 /** Small papers to cut apart and pin to the pieces: number, name, whose, size, and an arrow to the top. */
 export function slipLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
   const placed = new Map(result.cloths.flatMap((cloth) => cloth.placed.map((p) => [p.piece, p] as const)))
   const slips = [
-    ...result.pieces.map((row) => ({
-      label: row.label,
-      words: capital(oneLine(row.words)),
-      whose: [oneLine(placed.get(row.piece)?.whose ?? row.item), oneLine(forWhom(result, row.item))]
-        .filter((w) => w !== '')
-        .join(', '),
-      size: `${measure.size(row.cutWidth, row.cutLength)}\u00a0${measure.unit}`,
-      arrow: true,
-    })),
+    ...[...result.pieces]
+      .sort((a, b) => Number(a.label) - Number(b.label))
+      .map((row) => ({
+        label: row.label,
+        words: capital(oneLine(row.words)),
+        whose: [oneLine(placed.get(row.piece)?.whose ?? row.item), oneLine(forWhom(result, row.item))]
+          .filter((w) => w !== '')
+          .join(', '),
+        size: `${measure.size(row.cutWidth, row.cutLength)}\u00a0${measure.unit}`,
+        arrow: true,
+      })),
     ...result.cloths.flatMap((cloth) =>
       cloth.remnants.map((r) => ({
         label: r.name,
@@ -40,26 +47,30 @@ export function slipLeaves(result: Result, measure: Measure, style: Style): read
   ]
   const small = Math.min(style.small, 3.5)
   const wide = FRAME.width / ACROSS
-  const tall = (244 - 20) / DOWN
+  const tall = (BOTTOM - TOP) / DOWN
   const leaves: Leaf[] = []
   for (const [i, slip] of slips.entries()) {
     const place = i % (ACROSS * DOWN)
     if (place === 0) leaves.push(leaf('slips', 'Slips to pin to the pieces', [], { ...style, small }))
     const x = (place % ACROSS) * wide
-    const y = 20 + Math.floor(place / ACROSS) * tall
-    const left = x + 29
-    const room = wide - 29 - (slip.arrow ? 13 : 3)
-    const capital = slip.label.length > 2 ? 10 : 14
-    const lines = [...atMost(2, slip.words, room, small, 700), ...atMost(2, slip.whose, room, small, 500)]
+    const y = TOP + Math.floor(place / ACROSS) * tall
+    const left = x + LEFT
+    const room = wide - LEFT - (slip.arrow ? ARROW : 3)
+    const capital = [14, 12].find((each) => textWidth(slip.label, each, 700) <= LEFT - 4) ?? 10
+    const lines = [
+      ...atMost(2, slip.words, room, small, 700),
+      ...atMost(2, slip.whose, room, small, 500),
+      [fit(slip.size, room, small, 700), 700] as const,
+    ]
+    const first = y + (tall - (lines.length - 1) * PITCH + small) / 2
     const marks: Mark[] = [
       frameOf(box(x, y, wide, tall), WEIGHTS.thin),
-      text(fit(slip.label, 26, capital, 700), x + 14.5, y + tall / 2 + capital / 2, capital, 700, 'middle'),
-      ...lines.map(([words, weight], n) => text(words, left, y + 8 + n * small * 1.6, small, weight)),
-      text(fit(slip.size, room, small, 700), left, y + 8.6 + lines.length * small * 1.6, small, 700),
+      text(fit(slip.label, LEFT - 1, capital, 700), x + LEFT / 2, y + tall / 2 + capital / 2, capital, 700, 'middle'),
+      ...lines.map(([words, weight], n) => text(words, left, first + n * PITCH, small, weight)),
     ]
     if (slip.arrow)
       marks.push(
-        ...arrowMarks(box(x + wide - 11, y + 5, 9, tall - 10), { level: false, heads: 'start' }, { ...style, small }),
+        ...arrowMarks(box(x + wide - 10, y + 4, 9, tall - 8), { level: false, heads: 'start' }, { ...style, small }),
       )
     leaves.at(-1)!.parts.push({ role: 'paragraph', marks })
   }

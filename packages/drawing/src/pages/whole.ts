@@ -79,7 +79,7 @@ export function wholeLeaves(
       if (size !== '') heads.push(text(fit(size, wide, small, 500), x, top - 2.6, small, 500))
       on.parts.push({
         role: 'figure',
-        alt: altOf(result, cloth, measure),
+        alt: altOf(result, cloth, measure, stretch),
         marks: [...heads, ...picture.marks, ...numbers(cloth, stretch, left, top)],
       })
     }
