@@ -7,7 +7,7 @@ import type { Leaf } from './pages/leaf.ts'
 import { bind, joined } from './pages/leaf.ts'
 import { mapLeaves } from './pages/map.ts'
 import { orderLeaves } from './pages/order.ts'
-import { pieceLeaves } from './pages/pieces.ts'
+import { withPieces } from './pages/pieces.ts'
 import { sewingLeaves } from './pages/sewing.ts'
 import { slipLeaves } from './pages/slips.ts'
 import { keyLeaf, wholeLeaves } from './pages/whole.ts'
@@ -25,10 +25,10 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   // maps that show each cloth from end to end need no smaller picture of it
   const whole = maps.every((map) => map.whole) ? { leaves: [], keyed: false } : wholeLeaves(result, measure, style)
   const shown = new Set(maps.flatMap((map) => map.key?.shown ?? []))
-  const keyMissing = !whole.keyed && maps.some((map) => map.key?.wanted.some((words) => !shown.has(words)))
-  const before = joined(beforeLeaves(result, measure, style), pieceLeaves(result, measure, style))
+  const missing = new Set(maps.flatMap((map) => map.key?.wanted ?? []).filter((words) => !shown.has(words)))
+  const before = withPieces(beforeLeaves(result, measure, style), result, measure, style)
   return bound(result, options, [
-    ...joined(before, keyMissing ? [keyLeaf(result, measure, style)] : []),
+    ...joined(before, whole.keyed || missing.size === 0 ? [] : [keyLeaf(missing, result, measure, style)]),
     ...whole.leaves,
     ...maps,
     ...orderLeaves(result, sets, measure, style),

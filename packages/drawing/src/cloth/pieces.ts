@@ -123,9 +123,9 @@ function turnedLabels(item: Named, names: readonly string[], style: Style): read
   const short = fit(once, Math.max(long - 30 * style.by, 14), small, 500)
   const above = level([mark])
   return [
-    { above, block: turned([word(`${once}  ${item.size}`)]) },
     { above, block: turned([word(once), size]) },
     { above, block: turned([...names.map(word), size]) },
+    { above, block: turned([word(`${once}  ${item.size}`)]) },
     { block: turned([mark, ...namedLines(names, long, small, style), size]) },
     { above, block: turned([word(`${short}  ${item.size}`)]) },
     { block: turned([word(short), { ...size, text: `${item.label}  ${item.size}` }]) },

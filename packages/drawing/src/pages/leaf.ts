@@ -54,6 +54,19 @@ export function rule(on: Leaf, weight: number = WEIGHTS.thin): void {
   on.parts.push({ role: 'artifact', marks: [line([0, on.y, FRAME.width, on.y], weight)] })
 }
 
+/** A new section below what stands on a page: a rule, a smaller head, and lines below it. */
+export function section(on: Leaf, title: string, below: readonly string[], style: Style): void {
+  on.y -= 3.2
+  rule(on)
+  on.y += 6.5
+  on.parts.push({ role: 'heading-2', marks: [text(fit(title, FRAME.width, 5, 700), 0, on.y, 5, 700)] })
+  for (const words of below.flatMap((each) => wrap(each, FRAME.width, style.small, 500))) {
+    on.y += style.small * 1.8
+    on.parts.push({ role: 'paragraph', marks: [text(words, 0, on.y, style.small, 500)] })
+  }
+  on.y += style.small * 0.6
+}
+
 /** What follows goes on the last page of what went before, under a rule and a smaller head, where all of it fits there. */
 export function joined(before: readonly Leaf[], after: readonly Leaf[]): readonly Leaf[] {
   const last = before.at(-1)

@@ -6,7 +6,7 @@ import { oneLine } from '../text.ts'
 import { capital } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
-import { leaf } from './leaf.ts'
+import { FRAME, joined, leaf, section } from './leaf.ts'
 import type { Cell, Column } from './table.ts'
 import { setTable } from './table.ts'
 
@@ -30,8 +30,21 @@ interface Kind {
 // so many have room in a row that never fills a page
 const MOST = 60
 
-/** All pieces and remnants in one list, those alike in one row, with a box to tick for each as it comes away. */
-export function pieceLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+/**
+ * All pieces and remnants in one list, those alike in one row, with a box to tick for each as it comes away: below what
+ * stands on the last of the pages before it where all of it fits, or where it needs several pages and half a page is left.
+ */
+export function withPieces(before: readonly Leaf[], result: Result, measure: Measure, style: Style): readonly Leaf[] {
+  const fresh = pieceLeaves(result, measure, style, null)
+  const all = joined(before, fresh)
+  const last = before.at(-1)
+  if (fresh.length < 2 || last === undefined || last.y > FRAME.height / 2) return all
+  // a list that goes on anyway begins where there is room
+  return [...before, ...pieceLeaves(result, measure, style, last)]
+}
+
+/** The list on new pages, or its first part below what stands on a page and the rest on new ones. */
+function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | null): readonly Leaf[] {
   const rows = [...pieceKinds(result, measure), ...remnantKinds(result, measure)].map((kind): readonly Cell[] => [
     kind.words,
     forWhom(kind.whose),
@@ -41,13 +54,16 @@ export function pieceLeaves(result: Result, measure: Measure, style: Style): rea
   ])
   const title = 'Pieces to cut'
   const below = `Cut sizes in ${measure.unit === 'in' ? 'inches' : measure.unit}, seams and hems included: across the bed first, then from head to foot.`
-  const leaves = [leaf('pieces', title, [below], style)]
-  setTable(leaves[0]!, COLUMNS, rows, style, () => {
+  if (on !== null) section(on, title, [below], style)
+  const first = on ?? leaf('pieces', title, [below], style)
+  const leaves = [first]
+  setTable(first, COLUMNS, rows, style, () => {
     const next = leaf('pieces', `${title}, goes on`, [], style)
     leaves.push(next)
     return next
   })
-  return leaves
+  leaves.at(-1)!.y += 4
+  return on === null ? leaves : leaves.slice(1)
 }
 
 function pieceKinds(result: Result, measure: Measure): readonly Kind[] {

@@ -1,4 +1,5 @@
 import type { Result } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
 import type { Style } from '../cloth/style.ts'
 import { PITCH } from '../cloth/style.ts'
 import { text } from '../ink.ts'
@@ -18,10 +19,10 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
   let item = ''
   for (const step of result.sewing) {
     const words = unbroken(oneLine(step.text))
-    const length =
-      step.seamLength > 0 && !words.includes(measure.bare(step.seamLength))
-        ? ` Seam ${measure.full(step.seamLength)}.`
-        : ''
+    // the words may give it to the millimetre
+    const inMillimetres = (Math.round(step.seamLength / 320) * 320) as Length
+    const said = [step.seamLength, inMillimetres].some((each) => words.includes(measure.bare(each)))
+    const length = step.seamLength > 0 && !said ? ` Seam ${measure.full(step.seamLength)}.` : ''
     const runs = [
       [/[.!?]$/.test(words) ? words : `${words}.`, 500],
       [length, 500],

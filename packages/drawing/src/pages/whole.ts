@@ -122,10 +122,11 @@ export function wholeLeaves(
   }
 }
 
-/** The key of all maps by itself, for maps that have no room for theirs. */
-export function keyLeaf(result: Result, measure: Measure, style: Style): Leaf {
+/** These rows of the key by themselves, for maps that have no room for theirs. */
+export function keyLeaf(wanted: ReadonlySet<string>, result: Result, measure: Measure, style: Style): Leaf {
   const on = leaf('pieces', 'How to read the maps', ['Each edge is drawn as what it is.'], style)
-  const { part, height } = keyFigure(allRows(result, measure), 0, on.y + 2, FRAME.width, 2, style)
+  const rows = allRows(result, measure).filter(({ words }) => wanted.has(words))
+  const { part, height } = keyFigure(rows, 0, on.y + 2, FRAME.width, 2, style)
   on.parts.push(part)
   on.y += height + 6
   return on
