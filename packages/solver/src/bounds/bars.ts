@@ -1,6 +1,6 @@
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { dearestBars, dearestColumns } from './patterns.ts'
+import { columnSums, dearestBars } from './patterns.ts'
 import type { Scales } from './scales.ts'
 import type { Allowance, Axis } from './values.ts'
 import { singles, valuesAlong } from './values.ts'
@@ -121,12 +121,13 @@ export function scalesOf(problem: Problem, certificate: Certificate, reach: numb
   if (certificate.by !== 'bars') return null
   const at = pricesOf(problem)
   const along = problem.kinds.map((k) => k.possible.map((p) => p.length))
-  const length = dearestColumns(problem, reach, (kind, posture) => along[kind]![posture]!, 1)
-  if (!length) return null
+  const columns = columnSums(problem, reach, (kind, posture) => along[kind]![posture]!)
+  if (!columns) return null
   return {
     across: problem.kinds.map((k, kind) => k.possible.map((_, posture) => certificate.prices[at(kind, posture)]!)),
     width: certificate.capacity,
     along,
-    length: length.patterns[0]?.price ?? 0,
+    length: columns.dearest(reach),
+    columns,
   }
 }

@@ -1,7 +1,9 @@
 import type { Problem } from '../problem.ts'
 import { acrossOf } from './bars.ts'
-import type { Pattern } from './patterns.ts'
+import type { Pattern, Prices } from './patterns.ts'
 import { columnSums, dearestBars, dearestColumns } from './patterns.ts'
+import type { Sums } from './sums.ts'
+import { MOST_WORK } from './sums.ts'
 import type { Allowance, Axis } from './values.ts'
 import { keyOf, singles, valuesAlong } from './values.ts'
 
@@ -17,6 +19,8 @@ export interface Scales {
   readonly along: readonly (readonly number[])[]
   readonly width: number
   readonly length: number
+  /** columns on the field, by their rescaled lengths */
+  readonly columns: Sums
 }
 
 /**
@@ -70,7 +74,7 @@ export class Rescaling {
     return fullest && fullness(this.problem, fullest) > 1 ? fullest : null
   }
 
-  private *improving(start: Scales | null, first: Side, along: Axis): Generator<Scales> {
+  private *improving(start: Scales | null, first: Side, along: Along): Generator<Scales> {
     let now = start
     let axis = first
     let before = 0
@@ -86,55 +90,67 @@ export class Rescaling {
   }
 
   /** The same sizes on a field of another length. */
-  private fitted(scales: Scales, along: Axis): Scales | null {
-    const length = along.dearest((kind, posture) => scales.along[kind]![posture]!, 1)
-    return length && { ...scales, length: priceOf(length) }
+  private fitted(scales: Scales, { reach }: Along): Scales | null {
+    const columns = this.columnsOf(scales.along, reach)
+    return columns && { ...scales, columns, length: columns.dearest(reach) }
   }
 
   /** Sizes as they are; lengths that pieces one after another can reach. */
-  private unscaled(columns: Axis): Scales | null {
+  private unscaled({ reach }: Along): Scales | null {
     const { kinds } = this.problem
     const along = kinds.map((k) => k.possible.map((p) => p.length))
-    const length = columns.dearest((kind, posture) => along[kind]![posture]!, 1)
     const across = kinds.map((k) => k.possible.map((p) => p.width))
+    const columns = this.columnsOf(along, reach)
     const width = dearestBars(this.problem, (kind, posture) => across[kind]![posture]!, 1)
-    return length && width && { along, length: priceOf(length), across, width: priceOf(width) }
+    return columns && width && { along, columns, length: columns.dearest(reach), across, width: priceOf(width) }
+  }
+
+  private columnsOf(along: Scales['along'], reach: number): Sums | null {
+    const columns = columnSums(this.problem, reach, (kind, posture) => along[kind]![posture]!)
+    this.allowance.steps += columns?.steps ?? MOST_WORK
+    return columns
   }
 
   /** The best sizes along one axis for those along the other; null when too much work. */
-  private better(now: Scales, axis: Side, columns: Axis): Scales | null {
-    const { problem } = this
+  private better(now: Scales, axis: Side, along: Along): Scales | null {
     const others = axis === 'across' ? now.along : now.across
     const other = axis === 'across' ? now.length : now.width
     const extent = (kind: number, posture: number) => others[kind]![posture]!
-    const lies = axis === 'across' ? this.across : columns
+    const lies = axis === 'across' ? this.across : along
     const refuses = ({ worth, top }: { worth: number; top: number }) => top > 0 && worth / top > other * (1 + 1e-6)
-    const found = valuesAlong(problem, lies, extent, this.allowance, refuses)
+    const found = valuesAlong(this.problem, lies, extent, this.allowance, refuses)
     if (!found) return null
+    const hoped = found.worth / Math.max(1, found.top) / other
     let best: Scales | null = null
     for (const grain of GRAINS) {
-      const sizes = problem.kinds.map((k, kind) =>
-        k.possible.map((_, p) => {
-          const size = extent(kind, p)
-          return size > 0 ? Math.round((found.values[kind]! * grain) / size) : 0
-        }),
+      const next = this.grained(now, axis, along, (kind, p) =>
+        extent(kind, p) > 0 ? Math.round((found.values[kind]! * grain) / extent(kind, p)) : 0,
       )
-      const dearest = lies.dearest((kind, posture) => sizes[kind]![posture]!, 1)
-      if (!dearest || priceOf(dearest) === 0) continue
-      const next =
-        axis === 'across'
-          ? { ...now, across: sizes, width: priceOf(dearest) }
-          : { ...now, along: sizes, length: priceOf(dearest) }
-      if (!best || fullness(problem, next) > fullness(problem, best)) best = next
+      if (next && (!best || fullness(this.problem, next) > fullness(this.problem, best))) best = next
+      if (best && fullness(this.problem, best) > hoped - LEAST_GAIN) break
     }
     return best
   }
 
-  private alongOf(reach: number): Axis {
+  /** The same scales with other whole sizes along one axis; null when they come to nothing. */
+  private grained(now: Scales, axis: Side, { reach }: Along, sizeOf: Prices): Scales | null {
+    const sizes = this.problem.kinds.map((k, kind) => k.possible.map((_, p) => sizeOf(kind, p)))
+    if (axis === 'across') {
+      const dearest = this.across.dearest((kind, posture) => sizes[kind]![posture]!, 1)
+      const width = dearest ? priceOf(dearest) : 0
+      return width > 0 ? { ...now, across: sizes, width } : null
+    }
+    const columns = this.columnsOf(sizes, reach)
+    const length = columns?.dearest(reach) ?? 0
+    return columns && length > 0 ? { ...now, along: sizes, columns, length } : null
+  }
+
+  private alongOf(reach: number): Along {
     const { problem, columns } = this
     const known = singles(problem, reach, 'length')
     for (const [key, { pattern, length }] of columns) if (length <= reach) known.set(key, pattern)
     return {
+      reach,
       known,
       dearest: (price, most) => {
         const found = dearestColumns(problem, reach, price, most)
@@ -153,6 +169,11 @@ export class Rescaling {
 
 // whole sizes: a number with many divisors, since values are often simple fractions, and a fine one
 const GRAINS = [27_720, 1_000_000]
+
+/** Columns that end by a reach. */
+interface Along extends Axis {
+  readonly reach: number
+}
 
 type Side = 'across' | 'along'
 const AXES: readonly Side[] = ['across', 'along']

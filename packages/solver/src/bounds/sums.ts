@@ -24,6 +24,8 @@ export interface Sums {
   worth(price: number): number
   size(sum: number): number
   price(sum: number): number
+  /** the highest price within a room */
+  dearest(room: number): number
   piecesOf(sum: number): Piece[]
 }
 
@@ -43,13 +45,13 @@ class TabledSums implements Sums {
   steps = 0
   private readonly most: number
   /** per room, the dearest sum in it */
-  private readonly dearest: Float64Array
+  private readonly table: Float64Array
   private readonly items: Item[] = []
   private tabled = 0
 
   constructor(most: number) {
     this.most = most
-    this.dearest = new Float64Array(most + 1)
+    this.table = new Float64Array(most + 1)
   }
 
   add(kind: number, copies: number, choices: readonly Choice[]): boolean {
@@ -62,15 +64,15 @@ class TabledSums implements Sums {
   }
 
   within(room: number): number {
-    return this.shortest(this.dearest[Math.min(room, this.most)]!)
+    return this.shortest(this.table[Math.min(room, this.most)]!)
   }
 
   before(sum: number): number {
-    return sum === 0 ? -1 : this.shortest(this.dearest[sum - 1]!)
+    return sum === 0 ? -1 : this.shortest(this.table[sum - 1]!)
   }
 
   worth(price: number): number {
-    return this.dearest[this.most]! >= price ? this.shortest(price) : -1
+    return this.table[this.most]! >= price ? this.shortest(price) : -1
   }
 
   size(sum: number): number {
@@ -78,7 +80,11 @@ class TabledSums implements Sums {
   }
 
   price(sum: number): number {
-    return this.dearest[sum]!
+    return this.table[sum]!
+  }
+
+  dearest(room: number): number {
+    return this.table[Math.min(room, this.most)]!
   }
 
   piecesOf(sum: number): Piece[] {
@@ -95,21 +101,21 @@ class TabledSums implements Sums {
   }
 
   private addItem(kind: number, times: number, choices: readonly Choice[]): void {
-    const { dearest, most } = this
+    const { table, most } = this
     const taken = new Uint8Array(most + 1)
     // from the longest room down, so that shorter ones still hold what there was before this item
     for (let room = most; room >= 0; room--) {
-      let best = dearest[room]!
+      let best = table[room]!
       for (let c = 0; c < choices.length; c++) {
         const rest = room - times * choices[c]!.size
         if (rest < 0) continue
-        const price = dearest[rest]! + times * choices[c]!.price
+        const price = table[rest]! + times * choices[c]!.price
         if (price > best) {
           best = price
           taken[room] = c + 1
         }
       }
-      dearest[room] = best
+      table[room] = best
     }
     this.items.push({ kind, times, choices, taken })
     this.tabled += most * choices.length
@@ -121,7 +127,7 @@ class TabledSums implements Sums {
     let high = this.most
     while (low < high) {
       const middle = (low + high) >> 1
-      if (this.dearest[middle]! >= price) high = middle
+      if (this.table[middle]! >= price) high = middle
       else low = middle + 1
     }
     return low
@@ -182,6 +188,10 @@ class ListedSums implements Sums {
 
   price(sum: number): number {
     return this.prices[this.list[sum]!]!
+  }
+
+  dearest(room: number): number {
+    return this.price(this.within(room))
   }
 
   piecesOf(sum: number): Piece[] {

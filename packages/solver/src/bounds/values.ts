@@ -11,6 +11,8 @@ export interface Allowance {
   readonly most: number
   steps: number
   readonly stop?: (() => boolean) | undefined
+  /** from so many steps on the next question whether to stop is due */
+  nextQuestion?: number
 }
 
 /** One axis of a field: patterns are what lies along it, and `known` are those met so far, which fit whatever the prices. */
@@ -62,8 +64,7 @@ export function valuesAlong(
   }
   for (const pattern of axis.known.values()) add(pattern)
   let best: Values | null = null
-  // rounds are short, and asking may take as long as one: every fourth asks whether to stop
-  for (let round = 0; allowance.steps < allowance.most && !(round % 4 === 0 && allowance.stop?.()); round++) {
+  while (allowance.steps < allowance.most && !isStopped(allowance)) {
     const solved = programme.solve()
     allowance.steps += Math.ceil((rows * counted.length * (1 + (solved?.steps ?? 0))) / NUMBERS_A_STEP)
     if (!solved) break
@@ -87,6 +88,15 @@ export function valuesAlong(
   }
   return best
 }
+
+/** Rounds are short, and asking may take as long as one. */
+function isStopped(allowance: Allowance): boolean {
+  if (!allowance.stop || allowance.steps < (allowance.nextQuestion ?? 0)) return false
+  allowance.nextQuestion = allowance.steps + QUESTION_STEPS
+  return allowance.stop()
+}
+
+const QUESTION_STEPS = 2_000
 
 /** Patterns that every axis begins with: one kind in one posture, as often as it goes. */
 export function singles(problem: Problem, room: number, of: 'width' | 'length'): Map<string, Pattern> {

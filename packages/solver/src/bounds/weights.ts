@@ -22,14 +22,14 @@ export interface Weights {
 export function weightsOf(problem: Problem, scales: Scales, reach: number): Weights | null {
   const values = problem.kinds.map((_, kind) => leastOf(scales, kind))
   const bars = barSums(problem, (kind, posture) => scales.across[kind]![posture]!)
-  const columns = columnSums(problem, reach, (kind, posture) => scales.along[kind]![posture]!)
+  const columns = scales.columns ?? columnSums(problem, reach, (kind, posture) => scales.along[kind]![posture]!)
   const total = problem.kinds.reduce((sum, k, kind) => sum + k.count * values[kind]!, 0)
   if (!bars || !columns || Math.max(total, scales.width * scales.length) > 2 ** 50) return null
   return {
     values,
     width: scales.width,
     length: scales.length,
-    across: (room) => Math.min(scales.width, bars.price(bars.within(room))),
-    along: (room) => columns.price(columns.within(room)),
+    across: (room) => Math.min(scales.width, bars.dearest(room)),
+    along: (room) => columns.dearest(room),
   }
 }

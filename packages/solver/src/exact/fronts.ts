@@ -119,7 +119,7 @@ class Search {
       kept.finish(front)
       if (front.cells.length === 0) continue
       done.push(front)
-      for (const other of done) {
+      for (const other of kept.partnersOf(front, done)) {
         if (!kept.mayMeet(front, other)) continue
         this.join(front, other)
         if (kept.halted) return { best: [], steps: kept.steps, finished: false, done, kept }

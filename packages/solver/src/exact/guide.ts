@@ -3,8 +3,8 @@ import { LEFT, RIGHT } from '../model.ts'
 import type { KindPosture, Problem } from '../problem.ts'
 import { fronts } from './fronts.ts'
 import type { Effort, Front, Kept } from './kept.ts'
+import type { Multisets } from './multisets.ts'
 import { multisets } from './multisets.ts'
-import { PackedCounts } from './packed.ts'
 import type { Trial } from './room.ts'
 import { reachOf } from './room.ts'
 import type { Strictness } from './strictness.ts'
@@ -115,7 +115,6 @@ interface Stair {
 /** One multiset with the smallest blocks of its pieces, and the largest that they may be. */
 interface Step {
   readonly multiset: number
-  readonly slot: number
   readonly inside: Stair
   readonly outside: Stair
 }
@@ -126,17 +125,16 @@ class Outside implements Guide {
   private readonly full: number
   private readonly byMultiset = new Map<number, Step>()
   private readonly ascending: readonly Step[]
-  private readonly counts: PackedCounts
+  private readonly multisets: Multisets
   private readonly whole: Stair
 
   constructor(problem: Problem, kept: Kept, done: readonly Front[], trial: Trial, strictness: Strictness) {
     this.strictness = strictness
     this.full = kept.multisets.full
-    this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
-    this.ascending = done.map((front, slot) => {
-      this.counts.push(front.multiset)
+    this.multisets = kept.multisets
+    this.ascending = done.map((front) => {
       const inside = insideOf(kept, front)
-      const step = { multiset: front.multiset, slot, inside, outside: { widths: [], lengths: [] } }
+      const step = { multiset: front.multiset, inside, outside: { widths: [], lengths: [] } }
       this.byMultiset.set(front.multiset, step)
       return step
     })
@@ -144,10 +142,10 @@ class Outside implements Guide {
   }
 
   run(): void {
-    this.divide(this.full, this.whole, this.ascending.length)
+    this.divide(this.full, this.whole)
     for (let i = this.ascending.length - 1; i >= 0; i--) {
       const { multiset, outside } = this.ascending[i]!
-      if (outside.widths.length > 0) this.divide(multiset, outside, i)
+      if (outside.widths.length > 0) this.divide(multiset, outside)
     }
   }
 
@@ -164,20 +162,17 @@ class Outside implements Guide {
     return low < widths.length && lengths[low]! - this.strictness.guides >= length
   }
 
-  /** What blocks of a multiset may be at most bounds what parts of it may be. The parts are among the first steps. */
-  private divide(multiset: number, size: Stair, first: number): void {
-    const words = this.counts.wordsOf(multiset)
-    for (let i = 0; i < first; i++) {
-      const a = this.ascending[i]!
-      const other = multiset - a.multiset
-      if (other < a.multiset) break
-      this.steps++
-      if (!this.counts.within(a.slot, words)) continue
-      const b = this.byMultiset.get(other)
+  /** What blocks of a multiset may be at most bounds what parts of it may be. */
+  private divide(multiset: number, size: Stair): void {
+    const parts = this.multisets.partsOf(this.multisets.countsOf(multiset), multiset / 2)
+    for (let i = 0; i < parts.length; i++) {
+      const a = this.byMultiset.get(parts[i]!)
+      const b = a && this.byMultiset.get(multiset - a.multiset)
       if (!b) continue
       this.lessen(size, b.inside, a)
       if (a !== b) this.lessen(size, a.inside, b)
     }
+    this.steps += Math.ceil(parts.length / PARTS_A_STEP)
   }
 
   private lessen({ widths, lengths }: Stair, taken: Stair, part: Step): void {
@@ -206,6 +201,9 @@ class Outside implements Guide {
     lengths.splice(from, to - from, length)
   }
 }
+
+/** So many parts are looked up in the time of one step. */
+const PARTS_A_STEP = 8
 
 const NOTHING: Stair = { widths: [], lengths: [] }
 

@@ -43,6 +43,9 @@ export interface Effort {
 /** Blocks looked at between two questions whether to stop: a few milliseconds. */
 const POLL_STEPS = 16_384
 
+/** Fewer multisets than this have a place each. */
+const MOST_LISTED = 1 << 18
+
 /** The fronts as they grow: keeps a block that there is room for, unless another of its multiset and flags is no larger. */
 export class Kept {
   readonly blocks = new Blocks()
@@ -59,6 +62,9 @@ export class Kept {
   private readonly phases: Phases | null
   private readonly onNew: (multiset: number) => void
   private readonly fronts = new Map<number, Front>()
+  /** the same by number, where the multisets are few */
+  private readonly listed: (Front | undefined)[] | null
+  private begun = 0
   private readonly counts: PackedCounts
   private readonly spare: Float64Array
   private nextPoll = 0
@@ -82,18 +88,34 @@ export class Kept {
     this.onNew = onNew
     this.multisets = new Multisets(problem)
     this.counts = new PackedCounts(problem.kinds.map((k) => k.count))
-    this.total = this.multisets.areaOf(this.multisets.full)
+    const { full } = this.multisets
+    this.listed = full < MOST_LISTED ? new Array(full + 1).fill(undefined) : null
+    this.total = this.multisets.areaOf(full)
     this.rooms = new Rooms(problem, trials, this.total, strictness)
     this.spare = this.rooms.spare()
   }
 
   frontOf(multiset: number): Front | undefined {
-    return this.fronts.get(multiset)
+    return this.listed ? this.listed[multiset] : this.fronts.get(multiset)
   }
 
-  /** May a block of one and a block of the other be parts of one layout? There must be pieces enough and room for the waste of both. */
+  /** The fronts that one may meet, itself and those done before it, which are `done`. There must be pieces enough for both. */
+  *partnersOf(front: Front, done: readonly Front[]): Generator<Front> {
+    const { multisets } = this
+    const rest = multisets.countsOf(multisets.full - front.multiset)
+    const parts = rest.reduce((product, n) => product * (n + 1), 1)
+    // whichever are fewer: the parts of what is left, or the fronts there are
+    if (parts < done.length) {
+      for (const m of multisets.partsOf(rest, front.multiset)) {
+        const other = this.frontOf(m)
+        if (other && other.cells.length > 0) yield other
+      }
+    } else for (const other of done) if (this.counts.fit(front.slot, other.slot)) yield other
+  }
+
+  /** Is there room for the waste of both, and for what they hold together? */
   mayMeet(a: Front, b: Front): boolean {
-    if (!this.counts.fit(a.slot, b.slot)) return false
+    if (!this.rooms.mayHoldAny(a.multiset + b.multiset)) return false
     for (let t = 0; t < this.spare.length; t++) if (a.waste[t]! + b.waste[t]! <= this.spare[t]!) return true
     return false
   }
@@ -152,7 +174,7 @@ export class Kept {
 
   private turnTo(multiset: number): void {
     this.multiset = multiset
-    this.front = this.fronts.get(multiset)
+    this.front = this.frontOf(multiset)
     this.restArea = this.front?.restArea ?? this.total - this.multisets.areaOf(multiset)
   }
 
@@ -164,7 +186,7 @@ export class Kept {
 
   private begin(multiset: number): Front {
     const front: Front = {
-      slot: this.fronts.size,
+      slot: this.begun++,
       multiset,
       restArea: this.restArea,
       restWeights: this.rooms.weightsOf(this.multisets.countsOf(this.multisets.full - multiset)),
@@ -173,7 +195,8 @@ export class Kept {
       families: new Map(),
       waste: new Float64Array(this.spare.length).fill(Number.POSITIVE_INFINITY),
     }
-    this.fronts.set(multiset, front)
+    if (this.listed) this.listed[multiset] = front
+    else this.fronts.set(multiset, front)
     this.front = front
     this.counts.push(multiset)
     this.onNew(multiset)

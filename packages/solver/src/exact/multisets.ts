@@ -7,6 +7,8 @@ export class Multisets {
   /** the number of everything */
   readonly full: number
   private readonly kinds: Problem['kinds']
+  private parts = new Float64Array(1)
+  private spare = new Float64Array(1)
 
   constructor({ kinds }: Problem) {
     this.kinds = kinds
@@ -31,7 +33,36 @@ export class Multisets {
 
   /** The least area its pieces cover. */
   areaOf(m: number): number {
-    return this.countsOf(m).reduce((sum, n, i) => sum + n * this.kinds[i]!.area, 0)
+    let rest = m
+    let sum = 0
+    for (const k of this.kinds) {
+      sum += (rest % (k.count + 1)) * k.area
+      rest = Math.floor(rest / (k.count + 1))
+    }
+    return sum
+  }
+
+  /** All multisets with at most so many of each kind whose numbers are no higher than `most`, by number. Good until the next call. */
+  partsOf(counts: readonly number[], most: number): Float64Array {
+    const room = counts.reduce((product, n) => product * (n + 1), 1)
+    if (this.parts.length < room) {
+      this.parts = new Float64Array(room)
+      this.spare = new Float64Array(room)
+    }
+    let length = 1
+    this.parts[0] = 0
+    // the kind that counts most first: each round puts numbers between those there are
+    for (let kind = counts.length - 1; kind >= 0; kind--) {
+      const before = this.parts
+      this.parts = this.spare
+      this.spare = before
+      const one = this.one[kind]!
+      let at = 0
+      for (let i = 0; i < length; i++)
+        for (let n = 0, m = before[i]!; n <= counts[kind]! && m <= most; n++, m += one) this.parts[at++] = m
+      length = at
+    }
+    return this.parts.subarray(0, length)
   }
 }
 

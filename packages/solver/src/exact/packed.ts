@@ -44,15 +44,6 @@ export class PackedCounts {
     return words
   }
 
-  /** Is the multiset of a slot a part of the one with these words? */
-  within(slot: number, words: readonly number[]): boolean {
-    for (let i = 0; i < words.length; i++) {
-      const guards = this.guards[i]!
-      if (((words[i]! + guards - this.packed[i]![slot]!) & guards) !== guards) return false
-    }
-    return true
-  }
-
   /** Do the multisets of two slots together stay within the counts? */
   fit(a: number, b: number): boolean {
     for (let i = 0; i < this.limit.length; i++) {

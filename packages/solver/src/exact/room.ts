@@ -32,6 +32,7 @@ export class Rooms {
   /** all trials, as bits */
   readonly all: number
   private readonly rooms: readonly Room[]
+  private readonly guided: boolean
   private readonly total: number
   private readonly widthSums: Reach
   private readonly lengthSums: Reach
@@ -40,6 +41,7 @@ export class Rooms {
   constructor(problem: Problem, trials: readonly Trial[], total: number, strictness: Strictness) {
     this.rooms = trials.map((trial) => new Room(problem, trial, strictness))
     this.all = 2 ** trials.length - 1
+    this.guided = trials.every((trial) => trial.guide)
     this.total = total
     const sizes = (of: 'width' | 'length') =>
       problem.kinds.map((k) => ({ count: k.count, sizes: [...new Set(k.postures.map((p) => p[of]))] }))
@@ -69,6 +71,13 @@ export class Rooms {
     for (let t = 0; t < this.rooms.length; t++)
       if (serves & (1 << t) && this.rooms[t]!.outweighed(width, length, restWeights[t]!)) out &= ~(1 << t)
     return out
+  }
+
+  /** Do the guides leave room for any block of this multiset? */
+  mayHoldAny(multiset: number): boolean {
+    if (!this.guided) return true
+    for (const { guide } of this.rooms) if (guide!.allows(multiset, 0, 0)) return true
+    return false
   }
 
   /** The same by the trials' guides. */
@@ -197,17 +206,8 @@ function takenBy(
   strictness: Strictness,
 ): Taken {
   return {
-    across: tabled((w) => width - across(most - w), most),
-    along: tabled((l) => length - along(reach - l), reach),
+    across: (w) => width - across(most - w),
+    along: (l) => length - along(reach - l),
     capacity: width * length - strictness.weights,
   }
 }
-
-/** The same function, its values listed where they are few. */
-function tabled(f: (at: number) => number, most: number): (at: number) => number {
-  if (most >= MOST_TABLED) return f
-  const table = Float64Array.from({ length: most + 1 }, (_, at) => f(at))
-  return (at) => table[at]!
-}
-
-const MOST_TABLED = 1 << 14

@@ -249,7 +249,7 @@ class Rising {
     const { length, zones } = this.problem
     if (this.whole) return length! - zones.end
     const searched = this.relaxation?.searched(o.target.width) ?? 0
-    const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 800)
+    const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 300)
     // as far as the relaxed problem is searched already a trial is cheap
     return Math.min(this.lastOf(o), o.bound <= searched ? Math.min(next, searched) : next)
   }
