@@ -122,6 +122,9 @@ const SOON_MULTISETS = 2 ** 20
 /** With more than this the exact methods end only where hardly anything is wasted. */
 const HOPEFUL_MULTISETS = 2 ** 24
 
+/** With more than this they end where nothing is wasted, or not at all. */
+const HOPELESS_MULTISETS = 2 ** 36
+
 /** Layouts of more pieces are taken as they come; of n pieces, this over n² exchanges of halves are compared. */
 const MOST_TIDIED = 24
 const MOST_TIDYING = 800
@@ -197,7 +200,7 @@ class Run {
     if (sets <= SURE_MULTISETS) return effort
     // a shortest layout in guillotine divisions proves nothing for free cuts
     if (this.problem.cuts === 'free') return 0
-    return this.steps + (effort - this.steps) / (sets <= HOPEFUL_MULTISETS ? 2 : 20)
+    return this.steps + (effort - this.steps) / (sets <= HOPEFUL_MULTISETS ? 2 : sets <= HOPELESS_MULTISETS ? 20 : 400)
   }
 
   /** Exact methods; without flaws, as blocks float. With flaws their length is a bound, met only when a layout avoids them. */

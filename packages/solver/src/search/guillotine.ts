@@ -72,7 +72,7 @@ function growFrom(
     const length = whole ?? Math.min(upper, further)
     const before = meter.steps
     const guide = anew
-      ? { beam, greed: [0.14, 0.07][failed % 2]!, noise }
+      ? { beam, greed: [0.1, 0.07][failed % 2]!, noise }
       : { beam: 24 << random.below(2), greed: [0.1, 0.2, 0.2, 0.3][random.below(4)]! }
     const begun =
       found === null || anew || random.below(3) === 0
