@@ -1,6 +1,6 @@
 export { check } from './check.ts'
-export type { Known } from './lay.ts'
 export { bound, lay, layKnowing } from './lay.ts'
 export * from './model.ts'
+export type { Known } from './run.ts'
 export { whatFits } from './what-fits.ts'
 export { layForWidths, narrowestFor } from './widths.ts'

@@ -71,10 +71,10 @@ function touches(field: Pick<Field, 'width' | 'length'>, p: Posture): boolean {
   return (p.flush & (START | END)) !== (START | END) || p.length === field.length
 }
 
-/** Null when some demand cannot be placed at all. Demands of count 0 are left out. */
-export function normalise(request: Request): Problem | null {
+/** Null when some demand cannot be placed at all. Demands of count 0 are left out. The unit across divides `widths` too. */
+export function normalise(request: Request, widths: readonly number[] = []): Problem | null {
   const { field } = request
-  const across = [field.width, field.zones.left, field.zones.right]
+  const across = [field.width, ...widths, field.zones.left, field.zones.right]
   const along = [field.length ?? 0, field.zones.start, field.zones.end]
   for (const f of field.flaws) {
     across.push(f.x, f.width)

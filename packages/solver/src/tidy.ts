@@ -9,8 +9,12 @@ export interface Tidiness {
   readonly changes: number
 }
 
-/** Rectangles looked at before the plain choice of cuts has to do. */
+/** Rectangles looked at before the plain choice of cuts has to do, and placements that the bits of a number tell apart. */
 const MOST_RECTANGLES = 4000
+const MOST_PLACEMENTS = 31
+
+/** More edges than so many placements and a rectangle have. */
+const EDGES = 64
 
 /**
  * The cuts that free these placements with the largest left-over, then the fewest cuts, then the fewest changes of direction: every
@@ -18,62 +22,137 @@ const MOST_RECTANGLES = 4000
  * is not the larger of the two. Null when no order exists or there are too many.
  */
 export function tidiestTree(rect: Rect, placements: readonly Placement[]): CutNode | null {
-  const known = new Map<string, Rated | null>()
-  let over = false
-  const visit = (r: Rect, held: readonly number[]): Rated | null => {
-    const key = `${r.x},${r.y},${r.width},${r.length}`
-    const before = known.get(key)
-    if (before !== undefined) return before
-    if (known.size >= MOST_RECTANGLES) {
-      over = true
-      return null
-    }
-    const answer = best(r, held)
-    known.set(key, answer)
-    return answer
-  }
-  const best = (r: Rect, held: readonly number[]): Rated | null => {
-    const only = held[0]
-    if (only === undefined)
-      return { node: { kind: 'left-over', rect: r }, largest: r.width * r.length, cuts: 0, changes: 0 }
-    const p = placements[only]!
-    if (held.length === 1 && p.width === r.width && p.length === r.length && p.x === r.x && p.y === r.y)
-      return { node: { kind: 'piece', rect: r, placement: only }, largest: 0, cuts: 0, changes: 0 }
-    let top: Rated | null = null
-    for (const runs of ['across', 'along'] as const)
-      for (const at of cutsOf(r, held, placements, runs)) {
-        const across = runs === 'across'
-        const a = across ? { ...r, length: at - r.y } : { ...r, width: at - r.x }
-        const b = across ? { ...r, y: at, length: r.y + r.length - at } : { ...r, x: at, width: r.x + r.width - at }
-        const isFirst = (i: number) => (across ? placements[i]!.y < at : placements[i]!.x < at)
-        const first = visit(a, held.filter(isFirst))
-        const second =
-          first &&
-          visit(
-            b,
-            held.filter((i) => !isFirst(i)),
-          )
-        if (!first || !second) continue
-        const turns = (n: CutNode) => (n.kind === 'cut' && n.runs !== runs ? 1 : 0)
-        const rated: Rated = {
-          node: { kind: 'cut', rect: r, runs, at, first: first.node, second: second.node },
-          largest: Math.max(first.largest, second.largest),
-          cuts: first.cuts + second.cuts + 1,
-          changes: first.changes + second.changes + turns(first.node) + turns(second.node),
-        }
-        if (!top || tidier(rated, top)) top = rated
-      }
-    return top
-  }
-  const answer = visit(
-    rect,
-    placements.map((_, i) => i),
-  )
-  return over ? null : (answer?.node ?? null)
+  return placements.length > MOST_PLACEMENTS ? null : new Orders(rect, placements).tree()
 }
 
+/** One direction: where cuts may be, and which placements lie before each, beyond it, or touch it. */
+class Axis {
+  readonly at: readonly number[]
+  readonly before: readonly number[]
+  readonly beyond: readonly number[]
+  readonly touching: readonly number[]
+
+  constructor(rect: readonly [number, number], spans: readonly (readonly [number, number])[]) {
+    this.at = [...new Set([...rect, ...spans.flat()])].sort((a, b) => a - b)
+    const those = (does: (low: number, high: number) => boolean) =>
+      spans.reduce((bits, [low, high], i) => (does(low, high) ? bits | (1 << i) : bits), 0)
+    this.before = this.at.map((at) => those((_, high) => high <= at))
+    this.beyond = this.at.map((at) => those((low) => low >= at))
+    this.touching = this.at.map((at) => those((low, high) => low === at || high === at))
+  }
+}
+
+/** The best that can be had of one rectangle; `cut` is the number of an edge, -1 where nothing is cut. */
 interface Rated extends Tidiness {
-  readonly node: CutNode
+  readonly held: number
+  readonly runs: 'across' | 'along'
+  readonly cut: number
+}
+
+class Orders {
+  private readonly x: Axis
+  private readonly y: Axis
+  private readonly sizes: readonly Rect[]
+  private readonly known = new Map<number, Rated | null>()
+  private over = false
+
+  constructor(rect: Rect, placements: readonly Placement[]) {
+    this.sizes = placements
+    this.x = new Axis(
+      [rect.x, rect.x + rect.width],
+      placements.map((p) => [p.x, p.x + p.width]),
+    )
+    this.y = new Axis(
+      [rect.y, rect.y + rect.length],
+      placements.map((p) => [p.y, p.y + p.length]),
+    )
+  }
+
+  tree(): CutNode | null {
+    const { x, y, sizes } = this
+    const [right, end] = [x.at.length - 1, y.at.length - 1]
+    const best = this.rate(0, right, 0, end, 2 ** sizes.length - 1)
+    return best && !this.over ? this.nodeOf(0, right, 0, end, best) : null
+  }
+
+  private rate(left: number, right: number, start: number, end: number, held: number): Rated | null {
+    const key = ((left * EDGES + right) * EDGES + start) * EDGES + end
+    const before = this.known.get(key)
+    if (before !== undefined) return before
+    if (this.known.size >= MOST_RECTANGLES) {
+      this.over = true
+      return null
+    }
+    const rated = this.uncut(left, right, start, end, held) ?? this.cutBest(left, right, start, end, held)
+    this.known.set(key, rated)
+    return rated
+  }
+
+  /** A left-over, or a piece that fills the rectangle. */
+  private uncut(left: number, right: number, start: number, end: number, held: number): Rated | null {
+    const area = (this.x.at[right]! - this.x.at[left]!) * (this.y.at[end]! - this.y.at[start]!)
+    if (held === 0) return { held, runs: 'across', cut: -1, largest: area, cuts: 0, changes: 0 }
+    if ((held & (held - 1)) !== 0) return null
+    const { width, length } = this.sizes[31 - Math.clz32(held)]!
+    return width * length === area ? { held, runs: 'across', cut: -1, largest: 0, cuts: 0, changes: 0 } : null
+  }
+
+  private cutBest(left: number, right: number, start: number, end: number, held: number): Rated | null {
+    const { x, y } = this
+    let top: Rated | null = null
+    for (let cut = start + 1; cut < end; cut++) {
+      const first = y.before[cut]! & held
+      if (!(y.touching[cut]! & held) || (first | (y.beyond[cut]! & held)) !== held) continue
+      const a = this.rate(left, right, start, cut, first)
+      top = better(top, 'across', cut, a, a && this.rate(left, right, cut, end, held & ~first))
+    }
+    for (let cut = left + 1; cut < right; cut++) {
+      const first = x.before[cut]! & held
+      if (!(x.touching[cut]! & held) || (first | (x.beyond[cut]! & held)) !== held) continue
+      const a = this.rate(left, cut, start, end, first)
+      top = better(top, 'along', cut, a, a && this.rate(cut, right, start, end, held & ~first))
+    }
+    return top
+  }
+
+  private nodeOf(left: number, right: number, start: number, end: number, { held, runs, cut }: Rated): CutNode {
+    const { x, y } = this
+    const [x0, y0] = [x.at[left]!, y.at[start]!]
+    const rect = { x: x0, y: y0, width: x.at[right]! - x0, length: y.at[end]! - y0 }
+    if (held === 0) return { kind: 'left-over', rect }
+    if (cut < 0) return { kind: 'piece', rect, placement: 31 - Math.clz32(held) }
+    const across = runs === 'across'
+    const at = (across ? y : x).at[cut]!
+    const before = (across ? y : x).before[cut]! & held
+    const first = across
+      ? this.nodeOf(left, right, start, cut, this.rate(left, right, start, cut, before)!)
+      : this.nodeOf(left, cut, start, end, this.rate(left, cut, start, end, before)!)
+    const second = across
+      ? this.nodeOf(left, right, cut, end, this.rate(left, right, cut, end, held & ~before)!)
+      : this.nodeOf(cut, right, start, end, this.rate(cut, right, start, end, held & ~before)!)
+    return { kind: 'cut', rect, runs, at, first, second }
+  }
+}
+
+/** The best so far, or this cut into two halves where it is tidier. */
+function better(
+  top: Rated | null,
+  runs: 'across' | 'along',
+  cut: number,
+  first: Rated | null,
+  second: Rated | null,
+): Rated | null {
+  if (!first || !second) return top
+  const turns = (first.cut >= 0 && first.runs !== runs ? 1 : 0) + (second.cut >= 0 && second.runs !== runs ? 1 : 0)
+  const rated = {
+    held: first.held | second.held,
+    runs,
+    cut,
+    largest: Math.max(first.largest, second.largest),
+    cuts: first.cuts + second.cuts + 1,
+    changes: first.changes + second.changes + turns,
+  }
+  return !top || tidier(rated, top) ? rated : top
 }
 
 /** Is `a` to be preferred? */
@@ -93,27 +172,4 @@ export function tidinessOf(tree: CutNode): Tidiness {
     cuts: a.cuts + b.cuts + 1,
     changes: a.changes + b.changes + turns(tree.first) + turns(tree.second),
   }
-}
-
-/** Edges of placements where a cut splits nothing. */
-function cutsOf(
-  r: Rect,
-  held: readonly number[],
-  placements: readonly Placement[],
-  runs: 'across' | 'along',
-): number[] {
-  const low = (p: Rect) => (runs === 'across' ? p.y : p.x)
-  const high = (p: Rect) => (runs === 'across' ? p.y + p.length : p.x + p.width)
-  const spans = held.map((i) => placements[i]!).sort((a, b) => low(a) - low(b))
-  const out = new Set<number>()
-  let reach = low(r)
-  for (const p of spans) {
-    if (low(p) >= reach) {
-      if (reach > low(r)) out.add(reach)
-      if (low(p) > low(r)) out.add(low(p))
-    }
-    reach = Math.max(reach, high(p))
-  }
-  if (reach < high(r)) out.add(reach)
-  return [...out]
 }

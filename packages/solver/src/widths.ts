@@ -1,43 +1,81 @@
-import { layKnowing, laysWithin } from './lay.ts'
+import { cannot, lay, laysWithin, validate } from './lay.ts'
 import type { Answer, Control, Demand, Placement, Request, WidthsAnswer } from './model.ts'
 import { LEFT, RIGHT } from './model.ts'
+import { normalise } from './problem.ts'
+import { atOnce, Run } from './run.ts'
 
 /**
- * The layouts of one request at several widths of its field. What fits a width fits every wider one, save pieces that touch both sides, so each answer bounds others:
- * the widest and the narrowest come first, then widths half way between, and between two of equal length nothing is searched.
+ * The layouts of one request at several widths of its field, with `effort` for each. What fits a width fits every wider one, save pieces
+ * that touch both sides, so each width's bounds and layouts are handed on to others: the widest and the narrowest come first, then widths
+ * half way between. What is left open the exact methods answer for all widths in one run.
  */
 export function layForWidths(request: Request, widths: readonly number[], control: Control): WidthsAnswer {
   const order = [...new Set(widths)].sort((a, b) => b - a)
-  const answers = new Map<number, Answer>()
+  const requests = order.map((width): Request => ({ ...request, field: { ...request.field, width } }))
+  for (const one of requests) validate(one)
   const shares = request.field.flaws.length === 0 && request.demands.every(mayLieOnWider)
-  const solve = (at: number, wider: number | null, narrower: number | null, effort: number) => {
-    const width = order[at]!
-    const field = { ...request.field, width }
-    const wide = wider === null ? null : answers.get(order[wider]!)!
-    const narrow = narrower === null ? null : answers.get(order[narrower]!)!
-    const placements = narrow?.length != null ? moved(request, narrow.placements, width - order[narrower!]!) : null
-    const known = shares ? { wider: wide, placements } : { wider: null, placements: null }
-    answers.set(width, layKnowing({ ...request, field }, { ...control, effort }, known))
-  }
-  const between = (wider: number, narrower: number) => {
-    if (narrower - wider < 2) return
-    const middle = (wider + narrower) >> 1
-    solve(middle, wider, narrower, control.effort)
-    between(wider, middle)
-    between(middle, narrower)
-  }
-  if (order.length > 0) solve(0, null, null, control.effort)
-  if (order.length > 1) solve(order.length - 1, 0, null, control.effort)
-  between(0, order.length - 1)
-  // where effort did not suffice, a narrower width may have the shorter layout
-  const length = (at: number) => answers.get(order[at]!)!.length ?? Number.POSITIVE_INFINITY
-  if (shares) for (let at = order.length - 2; at >= 0; at--) if (length(at + 1) < length(at)) solve(at, at, at + 1, 0)
-  return widths.map((width) => ({ width, answer: answers.get(width)! }))
+  const answers = shares ? together(requests, control) : requests.map((one) => lay(one, control))
+  return widths.map((width) => ({ width, answer: answers[order.indexOf(width)]! }))
 }
 
 /** A piece as wide as one width of cloth, or with a phase counted across, has no place on a wider one. */
 function mayLieOnWider({ postures, tie }: Demand): boolean {
   return tie?.axis !== 'across' && postures.every((p) => !(p.flush & LEFT && p.flush & RIGHT))
+}
+
+/** The answers to one request at several widths, widest first, of which each may use what the others found. */
+function together(requests: readonly Request[], control: Control): Answer[] {
+  const all = requests.map(({ field }) => field.width)
+  const problems = requests.map((one) => normalise(one, all))
+  const runs = problems.flatMap((problem) => (problem ? [new Run(problem, control)] : []))
+  const widest = runs[0]?.problem
+  if (widest) {
+    for (const [at, wider, narrower] of byHalves(runs.length)) runs[at]!.start(known(runs, at, wider, narrower))
+    atOnce(widest, runs, control)
+    handOn(runs)
+    for (const [at, wider, narrower] of byHalves(runs.length)) {
+      runs[at]!.learn(known(runs, at, wider, narrower))
+      runs[at]!.goOn()
+    }
+  }
+  const answers: Answer[] = []
+  // where effort did not suffice, a narrower width may have the shorter layout
+  for (let at = runs.length - 1; at >= 0; at--) {
+    runs[at]!.learn(known(runs, at, null, at + 1 < runs.length ? at + 1 : null))
+    answers[at] = runs[at]!.end()
+  }
+  // what has no place on a width has none on narrower ones
+  return requests.map((one, at) => answers[at] ?? cannot(one))
+}
+
+/** Where effort did not suffice, a narrower width may have the shorter layout. */
+function handOn(runs: readonly Run[]): void {
+  for (let at = runs.length - 2; at >= 0; at--) runs[at]!.learn(known(runs, at, null, at + 1))
+}
+
+/** In which order widths are looked at, each with the next wider and narrower of those before it: the ends first, then the middles. */
+function byHalves(count: number): [at: number, wider: number | null, narrower: number | null][] {
+  const out: [number, number | null, number | null][] = [[0, null, null]]
+  if (count > 1) out.push([count - 1, 0, null])
+  const between = (wider: number, narrower: number): void => {
+    if (narrower - wider < 2) return
+    const middle = (wider + narrower) >> 1
+    out.push([middle, wider, narrower])
+    between(wider, middle)
+    between(middle, narrower)
+  }
+  between(0, count - 1)
+  return out
+}
+
+/** What the runs of a wider and of a narrower field tell of this one. */
+function known(runs: readonly Run[], at: number, wider: number | null, narrower: number | null) {
+  const { request } = runs[at]!.problem
+  const from = narrower === null ? null : runs[narrower]!
+  const placements = from?.layout
+    ? moved(request, from.layout.placements, request.field.width - from.problem.request.field.width)
+    : null
+  return { wider: wider === null ? null : runs[wider]!, placements }
 }
 
 /** A layout on a field that is wider by so much: what touches the right side goes with it. */

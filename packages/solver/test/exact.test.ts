@@ -107,6 +107,25 @@ test('pieces that touch the right side go with it to wider cloth; no wider width
   }
 })
 
+test('widths of orders under all rules are laid as each alone', () => {
+  const rules = [{ flush: true }, { zones: true, turning: true }, { finite: true, zones: true }, { ties: true }, {}]
+  for (let seed = 1; seed <= 25; seed++) {
+    const order = randomOrder(seed, { pieces: 4 + (seed % 4), width: 10, ...rules[seed % rules.length] })
+    for (const { width, answer } of layForWidths(order, [10, 14, 9, 8], { effort: 200_000, tidy: false })) {
+      const request = { ...order, field: { ...order.field, width } }
+      const alone = lay(request, { effort: 200_000, tidy: false })
+      expect(check(request, answer), `seed ${seed} width ${width}`).toEqual([])
+      expect([answer.status, answer.length], `seed ${seed} width ${width}`).toEqual([alone.status, alone.length])
+    }
+  }
+})
+
+test('a field whose end zone nothing may enter is known to be too short', () => {
+  const request = open(5, [piece('a', 2, 2, 6)], 12)
+  const zoned = { ...request, field: { ...request.field, width: 3, zones: { left: 0, right: 0, start: 0, end: 1 } } }
+  expect(lay(zoned, { effort: 100_000 }).status).toBe('infeasible')
+})
+
 test('the narrowest width that will do: one step less is longer', () => {
   const request = open(40, [piece('a', 4, 9, 10), piece('b', 2, 7, 10)])
   const length = lay({ ...request, field: { ...request.field, width: 25 } }, { effort: 500_000 }).length!

@@ -65,6 +65,34 @@ test('orders with ties are as short as the naive method says', () => {
   }
 })
 
+test('several widths in one run have the lengths that a naive method says, and a trial dropped too soon is seen', () => {
+  let caught = false
+  for (let seed = 0; seed < 40; seed++) {
+    const rules = [{}, { turning: true }, { zones: true }, { finite: true, zones: true }][seed % 4]
+    const request = seed % 5 === 4 ? tiedOrder(seed) : randomOrder(seed, { pieces: 3 + (seed % 3), width: 7, ...rules })
+    // panels as wide as the cloth fit no other width
+    const demands = request.demands.filter((d) => d.postures.every((p) => (p.flush & 3) !== 3))
+    const truth = WIDTHS.map((width) => naiveLength(at({ ...request, demands }, width), 60))
+    for (const atOnce of [false, true]) {
+      expect(exactAt({ ...request, demands }, SOUND, atOnce), `seed ${seed}, at once: ${atOnce}`).toEqual(truth)
+      caught ||= exactAt({ ...request, demands }, { ...SOUND, trials: 1 }, atOnce).join() !== truth.join()
+    }
+  }
+  expect(caught).toBe(true)
+})
+
+const WIDTHS = [9, 7, 6, 5]
+const at = (request: Request, width: number): Request => ({ ...request, field: { ...request.field, width } })
+
+/** The lengths that the exact search finds for all of the widths in one run. */
+function exactAt(request: Request, strictness: Strictness, atOnce: boolean): (number | null)[] {
+  const problems = WIDTHS.flatMap((width) => normalise(at(request, width), WIDTHS) ?? [])
+  if (problems.length === 0) return WIDTHS.map(() => null)
+  const targets = problems.map(({ width }) => ({ width, lower: 1, upper: null, weightsFor: () => [] }))
+  const { found } = shortest(problems[0]!, { targets, effort: 1_000_000, atOnce }, strictness)
+  return WIDTHS.map((_, i) => (found[i]?.best ? found[i].best.length * problems[i]!.unitAlong : null))
+}
+
 /** What would hide what other rules lose, and so has orders of its own. */
 interface Aids {
   readonly weighed: boolean

@@ -78,12 +78,9 @@ export function fronts(problem: Problem, limits: Limits): Fronts {
 }
 
 /** What fits a trial fits one that is no narrower and no shorter: only the others need room to be kept for. */
-function undominated(trials: readonly Trial[]): Trial[] {
-  return trials.filter((a, i) =>
-    trials.every(
-      (b, j) => b.width < a.width || b.length < a.length || (b.width === a.width && b.length === a.length && j >= i),
-    ),
-  )
+function undominated(trials: readonly Trial[], { trials: strict }: Strictness): Trial[] {
+  const covers = (b: Trial, a: Trial) => b.width >= a.width && b.length + strict >= a.length
+  return trials.filter((a, i) => trials.every((b, j) => i === j || !covers(b, a) || (covers(a, b) && i < j)))
 }
 
 class Search {
@@ -103,7 +100,7 @@ class Search {
     const strictness = limits.strictness ?? SOUND
     this.phases = problem.tied ? Phases.of(problem, limits.tight ?? false, strictness.places) : null
     const onNew = (multiset: number): void => this.pending.push(multiset)
-    this.kept = new Kept(problem, limits, undominated(limits.trials), this.phases, strictness, onNew)
+    this.kept = new Kept(problem, limits, undominated(limits.trials, strictness), this.phases, strictness, onNew)
     const rules = new JoinRules(problem, this.kept.blocks, strictness)
     this.untied = new UntiedJoins(this.kept, rules, strictness)
     this.tied = this.phases && new TiedJoins(this.kept, rules, this.phases, strictness)

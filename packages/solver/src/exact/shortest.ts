@@ -45,6 +45,8 @@ export interface Task {
   readonly relaxedFrom?: number
   readonly effort: number
   readonly stop?: (() => boolean) | undefined
+  /** no rising limits, weights or relaxed problem: everything shorter than what is at hand in one run */
+  readonly atOnce?: boolean
 }
 
 /**
@@ -61,7 +63,7 @@ export function shortest(
   task: Task,
   strictness: Strictness = SOUND,
 ): { readonly found: readonly Shortest[]; readonly steps: number } {
-  const relaxation = Relaxation.of(problem, strictness, task.relaxedFrom)
+  const relaxation = task.atOnce ? null : Relaxation.of(problem, strictness, task.relaxedFrom)
   if (!problem.tied || !severalGroups(problem)) return new Rising(problem, task, strictness, false, relaxation).run()
   // tied pieces shifted only where they must be: not every layout, but a good one soon, which keeps the limits of the proof low
   const tight = new Rising(problem, { ...task, effort: Math.ceil(task.effort / 4) }, strictness, true, relaxation).run()
@@ -81,7 +83,7 @@ const IMPROVE_FROM = 50_000
 interface Open {
   readonly target: Target
   upper: number | null
-  /** a layout for a narrower width that is as short as `upper` */
+  /** a layout as short as `upper`, perhaps for a narrower width; null: it was at hand */
   best: Finished | null
   others: readonly Finished[]
   bound: number
@@ -102,6 +104,8 @@ class Rising {
   private readonly longest: number
   /** what must touch the end leaves nothing to shorten: one trial over the whole field */
   private readonly whole: boolean
+  /** some piece may touch the end */
+  private readonly ending: boolean
   private steps = 0
   private improved = 0
 
@@ -112,6 +116,7 @@ class Rising {
     this.tight = tight
     this.relaxation = relaxation
     this.whole = problem.length !== null && problem.kinds.some((k) => k.postures.every((p) => p.flush & END))
+    this.ending = problem.kinds.some((k) => k.postures.some((p) => p.flush & END))
     this.longest = longestWorthTrying(problem)
     this.all = task.targets.map((target) => ({
       target,
@@ -150,6 +155,8 @@ class Rising {
   }
 
   private roundUp(length: number): number {
+    // what may not touch the end stays out of its zone
+    if (length > this.longest && !this.ending && this.problem.length !== null) return this.problem.length + 1
     return this.lengths ? nextOf(this.lengths, length) : length
   }
 
@@ -169,6 +176,7 @@ class Rising {
       o.best = null
       better = true
     }
+    if (better) this.share()
     return better
   }
 
@@ -194,7 +202,8 @@ class Rising {
         o.others = found.best[i]!
         o.upper = best.length
         o.bound = best.length
-      } else o.bound = this.whole ? problem.length! + 1 : this.roundUp(trials[i]!.length + 1 + strictness.lengths)
+      } else if (found.best[i]!.length === 0) o.bound = this.beyond(trials[i]!.length + strictness.lengths)
+      else o.bound = this.whole ? o.upper! : this.roundUp(trials[i]!.length + 1 + strictness.lengths)
     }
     this.share()
     if (!tight) for (const o of open) o.target.onBound?.(o.bound, this.steps)
@@ -206,6 +215,7 @@ class Rising {
     const { relaxation, task } = this
     const { width, weightsFor } = o.target
     const length = this.limitOf(o)
+    if (task.atOnce) return { width, length }
     const weights = weightsFor(reachOf(this.problem, length))
     if (weights === null) return this.refuse(o, length)
     if (!relaxation) return { width, length, weights }
@@ -235,7 +245,7 @@ class Rising {
   private refuse(o: Open, length: number): 'refused' {
     o.tried = true
     o.refused++
-    this.raise(o, this.whole ? this.problem.length! + 1 : this.roundUp(length + 1))
+    this.raise(o, this.beyond(length))
     return 'refused'
   }
 
@@ -245,9 +255,16 @@ class Rising {
     if (!this.tight) o.target.onBound?.(o.bound, this.steps)
   }
 
+  /** The next length that a layout may have when none ends up to this limit. */
+  private beyond(limit: number): number {
+    const { length, zones } = this.problem
+    return length !== null && limit >= length - zones.end ? length + 1 : this.roundUp(limit + 1)
+  }
+
   private limitOf(o: Open): number {
     const { length, zones } = this.problem
     if (this.whole) return length! - zones.end
+    if (this.task.atOnce) return this.lastOf(o)
     const searched = this.relaxation?.searched(o.target.width) ?? 0
     const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 300)
     // as far as the relaxed problem is searched already a trial is cheap
@@ -263,10 +280,10 @@ class Rising {
     for (let i = this.all.length - 2; i >= 0; i--) {
       const o = this.all[i]!
       const narrower = this.all[i + 1]!
-      if (narrower.best && (o.upper === null || narrower.best.length < o.upper)) {
+      if (narrower.upper !== null && (o.upper === null || narrower.upper < o.upper)) {
         o.best = narrower.best
         o.others = narrower.others
-        o.upper = narrower.best.length
+        o.upper = narrower.upper
       }
     }
   }

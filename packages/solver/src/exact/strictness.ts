@@ -27,6 +27,8 @@ export interface Strictness {
   readonly slack: number
   /** of the places where one tied block may lie to another, so many of the last are left out */
   readonly places: number
+  /** of several trials, one goes when another is no narrower and, but for this, no shorter */
+  readonly trials: number
   /** a refused limit rules out lengths up to so much beyond it */
   readonly lengths: number
 }
@@ -44,5 +46,6 @@ export const SOUND: Strictness = {
   zones: 0,
   slack: 0,
   places: 0,
+  trials: 0,
   lengths: 0,
 }
