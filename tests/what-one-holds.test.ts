@@ -104,16 +104,23 @@ describe('O4: the tear-and-cut order', () => {
     expect(words).toMatch(/from the left selvedge, through hems with shears/)
     for (const { flag } of result.cloths.flatMap((cloth) => cloth.divisions)) expect(words).toContain(`${flag} `)
   })
-  test('a box to tick for every division', () => {
-    const boxes = scene.pages
+  test('a box to tick beside every flag, and a flag for every division', () => {
+    const steps = scene.pages
       .filter((page) => page.kind === 'order')
       .flatMap((page) => page.parts.filter((part) => part.role === 'list-item'))
-      .flatMap((part) => part.marks)
-      .filter(
-        (mark) => mark.kind === 'path' && mark.closed && Math.abs(mark.points[1]![0] - mark.points[0]![0] - 4.4) < 0.01,
-      )
-    const divisions = result.cloths.reduce((sum, cloth) => sum + cloth.divisions.length, 0)
-    expect(boxes.length).toBeGreaterThanOrEqual(divisions)
+    const flags = steps.map(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' && /^[TC]\d+$/.test(mark.text) ? [mark.text] : [])),
+    )
+    // boxes to tick are 4.4 mm wide, the frames of flags wider
+    const boxes = steps.map(
+      ({ marks }) =>
+        marks.filter(
+          (mark) =>
+            mark.kind === 'path' && mark.closed && Math.abs(mark.points[1]![0] - mark.points[0]![0] - 4.4) < 0.01,
+        ).length,
+    )
+    for (const [i, own] of flags.entries()) expect(boxes[i]).toBe(Math.max(own.length, 1))
+    expect(flags.flat()).toEqual(result.cloths.flatMap((cloth) => cloth.divisions.map((d) => d.flag)))
   })
 })
 

@@ -22,6 +22,14 @@ for (const [name, result] of Object.entries(cases))
           expect(missingLabels(result(), scene)).toEqual([])
         })
       }
+    test('in millimetres and in inches everything has its place too', () => {
+      for (const unit of ['mm', 'in'] as const)
+        for (const large of [false, true]) {
+          const scene = cuttingMap(result(), { paper: 'letter', large, unit })
+          const faults = [...clashes(scene), ...outsiders(scene), ...struckThrough(scene)]
+          expect([...faults, ...missingLabels(result(), scene)], `${unit}, large ${large}`).toEqual([])
+        }
+    })
     test('slips: no text touches another or leaves its page', () => {
       for (const large of [false, true]) {
         const scene = slips(result(), { paper: 'letter', large })

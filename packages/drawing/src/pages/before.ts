@@ -7,7 +7,7 @@ import { PITCH, WEIGHTS } from '../cloth/style.ts'
 import { line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import { measureIn } from '../measure.ts'
-import { hasAllLetters, oneLine, unbroken } from '../text.ts'
+import { hasAllLetters, oneLine, textWidth, unbroken } from '../text.ts'
 import { costWords, notionWords } from '../words/answer.ts'
 import { capital } from '../words/hands.ts'
 import { counted, listed } from '../words/list.ts'
@@ -51,8 +51,12 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
         on.y += small * 1.5
       }
       const set = setRuns(item.words, 9, on.y, textWidthFor(item), small)
+      const toWrite = FRAME.width - textWidth(measure.unit, small, 500) - 2
       const lines = item.write
-        ? [line([140, on.y + 0.8, 172, on.y + 0.8], WEIGHTS.raw), text(measure.unit, 174, on.y, small, 500)]
+        ? [
+            line([toWrite - 32, on.y + 0.8, toWrite, on.y + 0.8], WEIGHTS.raw),
+            text(measure.unit, FRAME.width, on.y, small, 500, 'end'),
+          ]
         : []
       on.parts.push({
         role: 'list-item',

@@ -303,10 +303,11 @@ function scaleBar({ scale, measure, style }: Setting, x: number, y: number): rea
   const steps = scale === 10 ? 2 : 4
   const each = inch ? (scale === 50 ? 20 : 10) : scale === 50 ? 50 : 25
   const long = (each * (inch ? 25.4 : 10)) / scale
-  const bars = Array.from({ length: steps }, (_, i) => ({
-    ...frameOf(box(x + i * long, y - 1.9, long, 1.9), WEIGHTS.thin, i % 2 === 0 ? 'ink' : 'none'),
-  }))
-  const all = steps * each * (inch ? 1 : 10)
-  const words = `${inch ? `${all} in` : all % 1000 === 0 ? `${all / 1000} m` : `${all / (measure.unit === 'mm' ? 1 : 10)} ${measure.unit}`} of cloth`
+  const bars = Array.from({ length: steps }, (_, i) =>
+    frameOf(box(x + i * long, y - 1.9, long, 1.9), WEIGHTS.thin, i % 2 === 0 ? 'ink' : 'none'),
+  )
+  const all = steps * each
+  const inMetres = all % 100 === 0 || measure.unit === 'mm'
+  const words = `${inch ? `${all} in` : inMetres ? `${all / 100} m` : `${all} cm`} of cloth`
   return [...bars, text(words, x + steps * long + 2, y + 0.8, Math.min(style.small, 3.5), 500)]
 }
