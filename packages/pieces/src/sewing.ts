@@ -37,7 +37,9 @@ export function finishOf(byName: ReadonlyMap<string, Piece>, seam: SeamLine): st
   const raw = [seam.a, seam.b].filter((ref) => !needsNoFinish(byName.get(ref.piece), ref.edge)).length
   if (raw === 0) return 'Both edges are finished already and need nothing.'
   if (raw === 2 && seam.role === 'side') return 'Overcast the raw edges together.'
-  return raw === 1 ? 'Overcast the raw edge; the finished one needs nothing.' : 'Overcast the raw edges.'
+  return raw === 1
+    ? 'Overcast the raw edge; the finished one needs nothing.'
+    : 'Overcast the raw edges; a selvedge needs none.'
 }
 
 /** A selvedge, a kept hem, or a side of a panel as wide as the cloth. */

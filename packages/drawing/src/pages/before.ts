@@ -1,6 +1,6 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
-import { printPercent } from '@lengthwise/units'
+import { beforeShrinking, printPercent, roundUpTo } from '@lengthwise/units'
 import { clothName, clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import { PITCH, WEIGHTS } from '../cloth/style.ts'
@@ -142,6 +142,7 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
   const { width, length, cost } = cloth.buy!
   const other = measureIn(measure.unit === 'in' ? 'cm' : 'in')
   const row = result.widths.find((r) => r.cloth === cloth.name && r.chosen)
+  const needed = widthToBuy(result, cloth)
   const enough = row?.enoughFrom ?? width
   return [
     {
@@ -160,11 +161,24 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
       write: true,
       words: [
         ['Measure between the selvedges and write it here. Less than ', 500],
-        [measure.atLeast(enough), 700],
-        ['? Stop, and lay out again.', 500],
+        [measure.atLeast(needed), 700],
+        [
+          enough < needed
+            ? `? Stop, and lay out again: ${measure.atLeast(enough)} or more needs no more cloth, but another map.`
+            : '? Stop, and lay out again.',
+          500,
+        ],
       ],
     },
   ]
+}
+
+/** The width in the shop that this map needs: as wide as it must lie on the table, and what the wash takes. */
+function widthToBuy(result: Result, cloth: CutCloth): Length {
+  const { wash, markTo } = result.order
+  const needed = widthNeeded(cloth)
+  const asSold = wash === 'before-cutting' ? beforeShrinking(needed, cloth.cloth.shrinks.across) : needed
+  return Math.min(roundUpTo(asSold, markTo), cloth.buy!.width) as Length
 }
 
 // in the other system, never less than what is needed

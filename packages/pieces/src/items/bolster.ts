@@ -99,7 +99,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
   const seam = makeSeam(item.seam, edgeOf('/body', 'head'), edgeOf('/body', 'foot'), bodyWidth, 'opening', {
     ...(zip === null ? {} : { kind: 'zip' }),
   })
-  const notions = zip === null ? [] : zipNotions(zip, 'zip in the long seam')
+  const notions = zip === null ? [] : zipNotions(zip, 'zip for the long seam of the bolster')
   const opening =
     zip === null
       ? [
@@ -126,9 +126,15 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
       step(`Fold each square in four and cut its circle, ${say(order, sum(diameter, both))} across.`),
       ...opening,
       step(
-        'Open the zip a little. Mark body ends and circles in quarters and snip the body’s allowance where it must bend.',
+        `${zip === null ? '' : 'Open the zip a little. '}Mark body ends and circles in quarters and snip the body’s allowance where it must bend.`,
       ),
-      sewingStep(order, plainly(item.seam), 'A circle to each end of the body, quarter to quarter', times(around, 2)),
+      sewingStep(
+        order,
+        plainly(item.seam),
+        'A circle to each end of the body, quarter to quarter',
+        times(around, 2),
+        around,
+      ),
       step('Turn right side out and press.'),
     ],
   }

@@ -1,4 +1,5 @@
-import { length } from '@lengthwise/units'
+import type { Length } from '@lengthwise/units'
+import { length, sum } from '@lengthwise/units'
 import type { DuvetCover, Edge, Order } from '../order.ts'
 import { evenly } from '../rows.ts'
 import { finishOf, joinSteps, say, step, totalOf } from '../sewing.ts'
@@ -52,9 +53,7 @@ function openingSteps(
           `Turn the placket at the ${opening.at} of each face: ${say(order, opening.turnedIn)} under, then ${say(order, opening.depth)} deep at the fold mark; press and stitch.`,
           length(2 * edge),
         ),
-        step(
-          `${what}: ${places.length}, the first ${say(order, first)} from the corner, then every ${say(order, gap)}.`,
-        ),
+        step(`${what}: ${places.length}, the first ${fromSide(order, item, first)}, then every ${say(order, gap)}.`),
       ]
     }
     case 'ties': {
@@ -65,7 +64,7 @@ function openingSteps(
           length(2 * edge),
         ),
         step(
-          `Fold each tie in four along its length, one end in, and stitch; sew one to each face at ${places.length} places, the first ${say(order, opening.fromCorner)} from the corner.`,
+          `Fold each tie in four along its length, one end in, and stitch; sew one to each face at ${places.length} places, the first ${fromSide(order, item, places[0] ?? edge)}.`,
         ),
       ]
     }
@@ -82,6 +81,14 @@ function openingSteps(
   }
 }
 
+/** Openings are worked before the sides are sewn, so that places are told from the seam to come and, where nothing grows, from the raw edge. */
+function fromSide(order: Order, item: DuvetCover, place: Length): string {
+  const seam = `${say(order, place)} from the side seam to come`
+  return order.wash === 'after-sewing'
+    ? seam
+    : `${say(order, sum(place, item.seam.allowance))} from the raw side edge (${seam})`
+}
+
 function zipInSeam(
   order: Order,
   pieces: readonly Piece[],
@@ -94,7 +101,10 @@ function zipInSeam(
   if (first === undefined) return []
   const byName = new Map(pieces.map((piece) => [piece.name, piece]))
   const total = totalOf(own)
-  const opened = zip === null ? '' : `, ${say(order, zip.opening)} of it open between the zip-end marks`
+  const opened =
+    zip === null
+      ? ''
+      : `, ${say(order, zip.opening)} of it open between the zip-end marks${order.wash === 'after-sewing' ? '' : `, ${say(order, length(Math.floor((total - zip.opening) / 2)))} from each raw end`}`
   return [
     step(
       `Right sides together, sew front to back at the ${at} (${say(order, total)}, allowance ${say(order, first.allowanceA)})${opened}: close the seam outside the marks past the stops of the zip. ${finishOf(byName, first)}`,
@@ -124,7 +134,7 @@ function zipBetweenHems(
   const two = zip?.zips.length === 2 ? ' The two zips lie head to head: their sliders meet in the middle.' : ''
   return [
     step(
-      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, ${edges}.${open}${two}`,
+      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, the body’s uppermost, ${edges}.${open}${two}`,
       length(2 * totalOf(own)),
     ),
     step(
@@ -140,7 +150,7 @@ function tieSteps(order: Order, item: DuvetCover): readonly SewingLine[] {
   const where = count === 4 ? 'in all four corners' : 'in the two head corners'
   return [
     step(
-      `${make}: ${count} of ${say(order, tieLength)}. Baste them to the right side of the front ${where} at the tie marks, ends inside the allowance, so that they hang inside the turned cover.`,
+      `${make}: ${count} of ${say(order, tieLength)}. Baste them to the wrong side of the front ${where}, where the seams to come cross, their ends level with the raw edge and the rest toward the middle: so they hang inside the turned cover.`,
     ),
   ]
 }

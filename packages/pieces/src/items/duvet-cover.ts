@@ -163,7 +163,7 @@ function coverOf(order: Order, item: DuvetCover, asks: Asks, pair: Pair, zip: Zi
           {
             what: 'cord' as const,
             length: length(item.cornerTies.count * item.cornerTies.length),
-            words: `cord or tape for ${item.cornerTies.count} corner ties`,
+            words: 'cord or tape for the corner ties',
           },
         ]
       : []),
@@ -277,8 +277,8 @@ function tiePieces(order: Order, item: DuvetCover, cloth: Cloth): readonly Piece
 
 function openingNotions(item: DuvetCover, zip: ZipChoice | null): readonly Notion[] {
   const { opening } = item
-  if (opening.kind === 'zip' && zip !== null) return zipNotions(zip, `zip at the ${opening.at}`)
+  if (opening.kind === 'zip' && zip !== null) return zipNotions(zip, `zip for the ${opening.at} of the cover`)
   if (opening.kind !== 'buttons' && opening.kind !== 'snaps') return []
   const count = evenly(edgeOfCover(item, opening.at), opening.fromCorner, opening.spacing).length
-  return [{ what: opening.kind, count, words: `${opening.kind} at the ${opening.at}` }]
+  return [{ what: opening.kind, count, words: `${opening.kind} for the ${opening.at} of the cover` }]
 }

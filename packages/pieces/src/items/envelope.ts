@@ -255,6 +255,7 @@ export function turnOut(order: Order, pocket: Pick<Envelope, 'finished' | 'flang
   const turn = step('Turn right side out, push out the corners and press.')
   if (pocket.flange === 0) return [turn]
   const stitching = flangeStitching(pocket)
-  const text = `Stitch the flange ${say(order, pocket.flange)} inside the edge, all round, through front and back: ${say(order, stitching)}.`
+  const over = outerSize(pocket)
+  const text = `Stitch the flange ${say(order, pocket.flange)} inside the edge, all round, through front and back: ${say(order, stitching)}. With the flange it is ${say(order, over.width)} by ${say(order, over.length)}.`
   return [turn, step(text, stitching)]
 }

@@ -126,7 +126,7 @@ function draftOf(order: Order, item: FittedSheet, face: FaceWay): Draft {
     sewing: [
       ...joinSteps(order, pieces, face.seams),
       step(cornerWords(order, item, square, corners.length === 4)),
-      sewingStep(order, seam, 'Each corner, edge to edge, from the casing up', times(square, 4)),
+      sewingStep(order, seam, 'Each corner, edge to edge, from the casing up', times(square, 4), square),
       ...casingSteps(order, item, edgeRound),
     ],
   }
@@ -184,7 +184,7 @@ function cornerWords(order: Order, item: FittedSheet, square: Length, isMarked: 
 function casingSteps(order: Order, item: FittedSheet, edgeRound: Length): SewingLine[] {
   const turn = `Casing: turn ${say(order, CASING_TURN)} under, then ${say(order, minus(item.casing, CASING_TURN))}; press`
   const elastic = say(order, elasticLength(order, item))
-  const text = `${turn} and stitch ${say(order, edgeRound)} all round, leaving gaps to thread the elastic through.`
+  const text = `${turn} and stitch ${say(order, edgeRound)} all round, leaving ${item.elastic.where === 'all-round' ? 'a gap' : 'gaps'} to thread the elastic through.`
   switch (item.elastic.where) {
     case 'all-round':
       return [step(text, edgeRound), step(`Thread ${elastic} of elastic all round, join its ends and close the gap.`)]
@@ -204,10 +204,11 @@ function casingSteps(order: Order, item: FittedSheet, edgeRound: Length): Sewing
 }
 
 function elasticOf(order: Order, item: FittedSheet): Notion {
+  const narrow = `elastic narrower than ${say(order, minus(item.casing, CASING_TURN))}`
   const words = {
-    'all-round': 'elastic all round',
-    ends: 'elastic at head and foot',
-    corners: 'elastic at the four corners',
+    'all-round': `${narrow}, for the casing all round`,
+    ends: `${narrow}, for the casing at head and foot`,
+    corners: `${narrow}, for the casing at the four corners`,
   }
   return { what: 'elastic', length: elasticLength(order, item), words: words[item.elastic.where] }
 }

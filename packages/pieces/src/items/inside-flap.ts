@@ -1,8 +1,9 @@
+import type { Length } from '@lengthwise/units'
 import { beforeShrinking, length, minus, sum, times, ZERO } from '@lengthwise/units'
 import { edgeOf, foldAlong, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
 import type { Order, Pillowcase } from '../order.ts'
-import { step } from '../sewing.ts'
+import { say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { SeamLine } from '../way.ts'
 import type { Choice } from './choices.ts'
@@ -55,7 +56,9 @@ export function insideFlapInOne(order: Order, item: Pillowcase, choice: Choice):
     hems: hems * size.length,
     sewing: [
       hemStep(order, item.hem, isKept ? 'the end of the flap' : 'both short ends', times(size.length, hems)),
-      step(`Fold at the closed end, ${layTogether(item.seam)}; ${foldFlap(item)} and pin the sides.`),
+      step(
+        `Fold at the closed end, ${say(order, leaf)} from the ${isKept ? 'kept edge' : 'hemmed end'} without the flap, ${layTogether(item.seam)}; ${foldFlap(order, item, minus(minus(size.width, end), open))} and pin the sides.`,
+      ),
       sewingStep(order, item.seam, 'Both long sides, through the flap', times(leaf, 2)),
       step('Turn right side out, flap inside; push out the corners and press.'),
     ],
@@ -116,7 +119,9 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
     hems: hems * faceLength,
     sewing: [
       hemStep(order, item.hem, hemmed, times(faceLength, hems)),
-      step(`Lay front and back ${layTogether(item.seam)}; ${foldFlap(item)} and pin.`),
+      step(
+        `Lay front and back ${layTogether(item.seam)}; ${foldFlap(order, item, minus(minus(frontWidth, hem), open))} and pin.`,
+      ),
       sewingStep(order, item.seam, 'Closed end, front to back', faceLength),
       sewingStep(order, item.seam, 'Both long sides, through the flap', length(2 * open)),
       step('Turn right side out, flap inside; push out the corners and press.'),
@@ -125,8 +130,9 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
 }
 
 // right side out, as for the first row of a French seam, the flap lies where it will be: inside
-function foldFlap(item: Pillowcase): string {
+function foldFlap(order: Order, item: Pillowcase, flap: Length): string {
+  const where = `at its mark, ${say(order, flap)} from its hemmed end`
   return item.seam.kind === 'french'
-    ? 'fold the flap in at its mark, between front and back,'
-    : 'fold the flap over the back at its mark'
+    ? `fold the flap in ${where}, between front and back,`
+    : `fold the flap over the back ${where},`
 }

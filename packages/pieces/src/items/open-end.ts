@@ -89,7 +89,9 @@ export function openEndFolded(order: Order, item: Pillowcase, body: Choice): Dra
     notions: [],
     hems: isKept ? 0 : 2 * faceLength,
     sewing: [
-      step(`Fold at the closed end, ${layTogether(item.seam)}.`),
+      step(
+        `Fold in the middle, at the closed end, ${layTogether(item.seam)}${isKept ? ': the kept edges meet at the opening' : ''}.`,
+      ),
       sewingStep(order, item.seam, 'Both long sides', times(closed, 2)),
       ...(isKept ? [] : [hemStep(order, item.hem, 'the opening, all round', times(faceLength, 2))]),
       step('Turn right side out, push out the corners and press.'),

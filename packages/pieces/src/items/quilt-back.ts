@@ -30,7 +30,10 @@ export function waysForQuiltBack(order: Order, item: QuiltBack, tables: Readonly
     0,
     (face) => [
       ...joinSteps(order, face.pieces, face.seams),
-      step(`Press the seams open. The back reaches ${say(order, item.overhang)} beyond the quilt on every side.`),
+      ...(face.seams.length > 0 ? [step('Press what was joined open.')] : []),
+      ...(item.overhang > 0
+        ? [step(`The back reaches ${say(order, item.overhang)} beyond the quilt on every side.`)]
+        : []),
     ],
   )
 }

@@ -60,7 +60,7 @@ const edgeLength = (item: Rectangle, edge: Edge): number => {
 }
 
 function sewing(order: Order, item: Rectangle): readonly SewingLine[] {
-  if ('cut' in item.size) return []
+  if ('cut' in item.size) return [step('Cut size: what is sewn to it is not counted here.')]
   const { edges, finished } = item.size
   return EDGES.flatMap((edge) => {
     const own = edges[edge]

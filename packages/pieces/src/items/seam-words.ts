@@ -3,9 +3,10 @@ import type { Hem, Order, Seam } from '../order.ts'
 import { say, step } from '../sewing.ts'
 import type { SewingLine } from '../way.ts'
 
-/** One step: what is sewn to what, how long, with which allowance, and how its edges are finished. */
-export function sewingStep(order: Order, seam: Seam, what: string, seamLength: Length): SewingLine {
-  const text = `${what}: ${KINDS[seam.kind]}, ${say(order, seamLength)} long, allowance ${say(order, seam.allowance)}. ${FINISHES[seam.kind]}`
+/** One step: what is sewn to what, how long (each, where there are several alike), with which allowance, and how its edges are finished. */
+export function sewingStep(order: Order, seam: Seam, what: string, seamLength: Length, each = seamLength): SewingLine {
+  const long = `${say(order, each)} long${each === seamLength ? '' : ' each'}`
+  const text = `${what}: ${KINDS[seam.kind]}, ${long}, allowance ${say(order, seam.allowance)}. ${FINISHES[seam.kind]}`
   return step(text, seamLength)
 }
 
