@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Demand } from '../src/index.ts'
-import { check, LEFT, lay, layForWidths, narrowestFor, RIGHT, whatFits } from '../src/index.ts'
+import { check, LEFT, lay, layForWidths, narrowestFor, RIGHT, START, whatFits } from '../src/index.ts'
 import { open, piece, randomOrder, sliced } from './orders.ts'
 
 test('what was cut from a rectangle goes back into it, proved', () => {
@@ -149,6 +149,25 @@ test('what fits a remnant: every list of counts that does lies below one that is
         counts.join(),
       ).toBe(does)
     }
+})
+
+test('what is flush with a side needs no more than its own size there, however deep the zones', () => {
+  const zones = { left: 2, right: 2, start: 2, end: 0 }
+  const zoned = (width: number, ...demands: Demand[]) => {
+    const request = open(width, demands)
+    return { ...request, field: { ...request.field, zones } }
+  }
+  // two of width 1 in zones that take up all the width lie side by side; one flush with the start ends where it is long
+  const narrow = zoned(4, piece('left', 1, 1, 3, LEFT | START), piece('right', 1, 1, 3, RIGHT | START))
+  const alone = zoned(5, piece('start', 1, 1, 5, START))
+  for (const [request, length] of [
+    [narrow, 3],
+    [alone, 5],
+  ] as const) {
+    const answer = lay(request, { effort: 10_000 })
+    expect(check(request, answer)).toEqual([])
+    expect([answer.status, answer.length]).toEqual(['proved', length])
+  }
 })
 
 test('what cannot be placed is named with the size it lacks', () => {

@@ -12,7 +12,11 @@ interface Rated extends Tidiness {
  * The tidiest of all layouts of a plain order (no rules but turning and sides to touch) no longer than `length`: every cut of every rectangle at every whole
  * place with every share of the pieces, and of each rectangle all outcomes of which none is better in every wish.
  */
-export function tidiestByTrying({ field, demands }: Request, length: number): Tidiness {
+export function tidiestByTrying(
+  { field, demands }: Request,
+  length: number,
+  worth = (width: number, long: number): number => width * long,
+): Tidiness {
   const values: number[] = []
   let all = 1
   for (const d of demands) {
@@ -29,7 +33,7 @@ export function tidiestByTrying({ field, demands }: Request, length: number): Ti
   const known = new Map<number, readonly Rated[]>()
   const last = field.length ?? length
   const outcomes = (x: number, y: number, w: number, l: number, set: number): readonly Rated[] => {
-    if (set === 0) return [{ largest: w * l, cuts: 0, changes: 0, runs: null }]
+    if (set === 0) return [{ largest: worth(w, l), cuts: 0, changes: 0, runs: null }]
     if (areas[set]! > w * l) return []
     const key = (((x * 64 + y) * 64 + w) * 64 + l) * all + set
     const before = known.get(key)
