@@ -2,6 +2,7 @@ import type { Order } from '@lengthwise/pieces'
 import type { Answer, Certificate, Control, Known, Request } from '@lengthwise/solver'
 import { bound, check, layKnowing } from '@lengthwise/solver'
 import type { Objective } from './buying.ts'
+import { buyLength, lengthOnTable } from './buying.ts'
 import { comesApart, keepsOf } from './comes-apart.ts'
 import type { Asked, Counts } from './demand.ts'
 import { ask, countsKey } from './demand.ts'
@@ -93,21 +94,35 @@ was not looked for as far as what is shown deserves. Null when there is none as 
    */
   tidied(setting: Setting, ground: Ground, counts: Counts, before: Answer): Laid | null {
     if (this.effort.stop?.()) return null
-    const asked = ask(this.order, ground, counts, setting.bundles)
     const { lookSteps, deepSteps } = this.effort
     const proved = before.status === 'proved'
+    const asked = this.#asBought(
+      setting,
+      ground,
+      ask(this.order, ground, counts, setting.bundles),
+      proved ? before : null,
+    )
     const searched = !proved && this.#known(keyOf(setting, ground, counts), 'deep') !== undefined
     const effort = searched ? QUICK : isAtHand(setting, ground) ? lookSteps : deepSteps
+    const tidy = { tidy: true, worthKeeping: this.order.worthKeeping }
     // an exact method knows more than one layout as short as the one it found
     const known: Known = proved ? { wider: before, placements: null } : knownFrom(before)
-    let answer = layKnowing(asked.request, { ...this.#control(effort), tidy: true }, known)
+    let answer = layKnowing(asked.request, { ...this.#control(effort), ...tidy }, known)
     this.steps += answer.steps + START_STEPS
     if (answer.length === null || answer.length > before.length!)
-      answer = layKnowing(asked.request, { ...this.#control(QUICK), tidy: true }, knownFrom(before))
+      answer = layKnowing(asked.request, { ...this.#control(QUICK), ...tidy }, knownFrom(before))
     answer = this.#keepsHems(asked.ground, answer)
     return answer.length === null || answer.length > before.length! || answer.status === 'stopped'
       ? null
       : { asked, answer }
+  }
+
+  /** A bolt whose laid length is settled, as long as it is bought: what goes beyond the pieces is part of what is left over. */
+  #asBought({ cloth }: Setting, { field, origin }: Ground, asked: Asked, settled: Answer | null): Asked {
+    if (field.length !== null || settled === null) return asked
+    const { request } = asked
+    const bought = lengthOnTable(this.order, cloth, buyLength(this.order, cloth, settled.length!))
+    return { ...asked, request: { ...request, field: { ...request.field, length: bought - 2 * origin.y } } }
   }
 
   #control(effort: number): Control {

@@ -77,6 +77,8 @@ export interface Control {
   readonly onProgress?: (best: number | null, bound: number) => void
   /** second pass for the largest remnant, fewest cuts, fewest changes of direction; default true */
   readonly tidy?: boolean
+  /** left-overs that do not hold this rectangle, either way round, are no remnants; default: all are */
+  readonly worthKeeping?: { readonly width: number; readonly length: number }
 }
 
 /** New statuses are appended, never renumbered. */

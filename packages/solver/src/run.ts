@@ -17,7 +17,8 @@ import { placementsOf } from './problem.ts'
 import { searchFree, searchGuillotine } from './search/index.ts'
 import { quickStart } from './starts/index.ts'
 import { tidiestLayout } from './tidiest.ts'
-import { tidier, tidiestTree, tidinessOf } from './tidy.ts'
+import type { Worth } from './tidy.ts'
+import { tidier, tidiestTree, tidinessOf, worthOf } from './tidy.ts'
 
 /** What is known of a request before it is laid, from the same demands on fields of other widths. */
 export interface Known {
@@ -243,25 +244,25 @@ export class Run {
     if (!best?.tree || this.control.tidy === false || best.placements.length > MOST_TIDIED) return
     const { field } = problem.request
     const rect = { x: 0, y: 0, width: field.width, length: field.length ?? best.length }
+    const worth = worthOf(this.control.worthKeeping)
     let tidiest: Layout = best
     const most = Math.ceil(MOST_TIDYING / best.placements.length ** 2)
     const variants = block ? Math.min(most, variantsOf(block.finished.tree, problem.tied)) : 0
     for (let variant = -1; variant < variants; variant++) {
       if (this.control.stop?.()) break
       const placements = variant < 0 ? best.placements : variantOf(block!.of, block!.finished, variant)
-      const tree = tidiestTree(rect, placements)
-      if (tree && tidier(tidinessOf(tree), tidinessOf(tidiest.tree!))) tidiest = { ...best, placements, tree }
+      const tree = tidiestTree(rect, placements, worth)
+      if (tree && tidier(tidinessOf(tree, worth), tidinessOf(tidiest.tree!, worth))) tidiest = { ...best, placements, tree }
     }
-    this.best = this.tidiestOfAll(tidiest)
+    this.best = this.tidiestOfAll(tidiest, worth)
   }
 
   /** Where pieces are few: the tidiest of all layouts of this length, whatever blocks they are made of; a shorter one may be among them. */
-  private tidiestOfAll(known: Layout): Layout {
+  private tidiestOfAll(known: Layout, worth: Worth): Layout {
     const { problem } = this
     if (known.placements.length > FEW_PIECES || this.control.stop?.()) return known
-    const { largest, cuts, changes } = tidinessOf(known.tree!)
-    const atHand = { largest: largest / (problem.unitAcross * problem.unitAlong), cuts, changes }
-    const task = { length: known.length / problem.unitAlong, atHand, steps: TIDIEST_STEPS }
+    const atHand = tidinessOf(known.tree!, worth)
+    const task = { length: known.length / problem.unitAlong, atHand, worth, steps: TIDIEST_STEPS }
     const found = tidiestLayout(problem, task)
     if (!found) return known
     const placements = placementsOf(problem, found.spots)

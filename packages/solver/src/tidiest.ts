@@ -3,7 +3,7 @@ import { Multisets } from './exact/multisets.ts'
 import type { CutNode, Rect } from './model.ts'
 import { END, LEFT, RIGHT, START } from './model.ts'
 import type { Problem, Spot } from './problem.ts'
-import type { Tidiness } from './tidy.ts'
+import type { Tidiness, Worth } from './tidy.ts'
 import { tidier } from './tidy.ts'
 
 /**
@@ -28,8 +28,10 @@ export function tidiestLayout(problem: Problem, task: Task): Found | null {
 export interface Task {
   /** no piece ends farther, in the problem's units */
   readonly length: number
-  /** of a layout at hand, its left-over in the problem's units */
+  /** of a layout at hand */
   readonly atHand: Tidiness
+  /** of left-overs, in the request's units */
+  readonly worth: Worth
   readonly steps: number
 }
 
@@ -122,7 +124,7 @@ class Search {
 
   private outcomes(x: number, y: number, w: number, l: number, set: number): readonly Outcome[] {
     const { least } = this
-    if (set === 0) return [{ largest: w * l < least ? 0 : w * l, cuts: 0, changes: 0, of: LEFT_OVER }]
+    if (set === 0) return [{ largest: this.worthOf(w, l), cuts: 0, changes: 0, of: LEFT_OVER }]
     const touches = this.touches[set]!
     const bindsAcross = (touches & (LEFT | RIGHT)) !== 0
     const bindsAlong = (touches & (START | END)) !== 0 || y + l > this.task.length
@@ -142,13 +144,26 @@ class Search {
         )
     }
     // too much is left over here for the largest to be elsewhere
-    const kept = w * l - this.areas[set]! > this.waste - least ? found.filter((o) => o.largest >= least) : found
+    const left = (w * l - this.areas[set]!) * this.unit
+    const kept = left > this.waste * this.unit - least ? found.filter((o) => o.largest >= least) : found
     this.known.set(key, kept)
     return kept
   }
 
   private get least(): number {
     return this.task.atHand.largest
+  }
+
+  /** What a left-over is worth; nothing where one is at hand that is worth more. */
+  private worthOf(width: number, length: number): number {
+    const { unitAcross, unitAlong } = this.problem
+    const worth = this.task.worth(width * unitAcross, length * unitAlong)
+    return worth < this.least ? 0 : worth
+  }
+
+  /** a unit of the problem's area in the request's */
+  private get unit(): number {
+    return this.problem.unitAcross * this.problem.unitAlong
   }
 
   /**

@@ -1,12 +1,22 @@
-import type { CutNode, Placement, Rect } from './model.ts'
+import type { Control, CutNode, Placement, Rect } from './model.ts'
 
 /** What is wished for among layouts of one length, in this order. */
 export interface Tidiness {
-  /** area of the largest left-over: more is better */
+  /** area of the largest left-over that is worth keeping: more is better */
   readonly largest: number
   readonly cuts: number
   /** cuts that run in another direction than the one before them in the tree */
   readonly changes: number
+}
+
+/** What a left-over of this size is worth: its area, or nothing where it is too small to keep. */
+export type Worth = (width: number, length: number) => number
+
+export function worthOf(keeping: Control['worthKeeping']): Worth {
+  const [short, tall] = keeping
+    ? [Math.min(keeping.width, keeping.length), Math.max(keeping.width, keeping.length)]
+    : [0, 0]
+  return (width, length) => (Math.min(width, length) >= short && Math.max(width, length) >= tall ? width * length : 0)
 }
 
 /** Rectangles looked at before the plain choice of cuts has to do, and placements that the bits of a number tell apart. */
@@ -21,8 +31,8 @@ const EDGES = 64
  * order of cuts is tried, each rectangle once. The largest left-over of either half is kept as large as it can be, also where that one
  * is not the larger of the two. Null when no order exists or there are too many.
  */
-export function tidiestTree(rect: Rect, placements: readonly Placement[]): CutNode | null {
-  return placements.length > MOST_PLACEMENTS ? null : new Orders(rect, placements).tree()
+export function tidiestTree(rect: Rect, placements: readonly Placement[], worth: Worth): CutNode | null {
+  return placements.length > MOST_PLACEMENTS ? null : new Orders(rect, placements, worth).tree()
 }
 
 /** One direction: where cuts may be, and which placements lie before each, beyond it, or touch it. */
@@ -53,10 +63,12 @@ class Orders {
   private readonly x: Axis
   private readonly y: Axis
   private readonly sizes: readonly Rect[]
+  private readonly worth: Worth
   private readonly known = new Map<number, Rated | null>()
   private over = false
 
-  constructor(rect: Rect, placements: readonly Placement[]) {
+  constructor(rect: Rect, placements: readonly Placement[], worth: Worth) {
+    this.worth = worth
     this.sizes = placements
     this.x = new Axis(
       [rect.x, rect.x + rect.width],
@@ -90,11 +102,12 @@ class Orders {
 
   /** A left-over, or a piece that fills the rectangle. */
   private uncut(left: number, right: number, start: number, end: number, held: number): Rated | null {
-    const area = (this.x.at[right]! - this.x.at[left]!) * (this.y.at[end]! - this.y.at[start]!)
-    if (held === 0) return { held, runs: 'across', cut: -1, largest: area, cuts: 0, changes: 0 }
+    const w = this.x.at[right]! - this.x.at[left]!
+    const l = this.y.at[end]! - this.y.at[start]!
+    if (held === 0) return { held, runs: 'across', cut: -1, largest: this.worth(w, l), cuts: 0, changes: 0 }
     if ((held & (held - 1)) !== 0) return null
     const { width, length } = this.sizes[31 - Math.clz32(held)]!
-    return width * length === area ? { held, runs: 'across', cut: -1, largest: 0, cuts: 0, changes: 0 } : null
+    return width === w && length === l ? { held, runs: 'across', cut: -1, largest: 0, cuts: 0, changes: 0 } : null
   }
 
   private cutBest(left: number, right: number, start: number, end: number, held: number): Rated | null {
@@ -161,11 +174,11 @@ export function tidier(a: Tidiness, b: Tidiness): boolean {
   return a.cuts !== b.cuts ? a.cuts < b.cuts : a.changes < b.changes
 }
 
-export function tidinessOf(tree: CutNode): Tidiness {
+export function tidinessOf(tree: CutNode, worth: Worth): Tidiness {
   if (tree.kind === 'piece') return { largest: 0, cuts: 0, changes: 0 }
-  if (tree.kind === 'left-over') return { largest: tree.rect.width * tree.rect.length, cuts: 0, changes: 0 }
-  const a = tidinessOf(tree.first)
-  const b = tidinessOf(tree.second)
+  if (tree.kind === 'left-over') return { largest: worth(tree.rect.width, tree.rect.length), cuts: 0, changes: 0 }
+  const a = tidinessOf(tree.first, worth)
+  const b = tidinessOf(tree.second, worth)
   const turns = (n: CutNode) => (n.kind === 'cut' && n.runs !== tree.runs ? 1 : 0)
   return {
     largest: Math.max(a.largest, b.largest),

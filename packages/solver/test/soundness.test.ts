@@ -4,10 +4,11 @@ import { shortest } from '../src/exact/shortest.ts'
 import type { Strictness } from '../src/exact/strictness.ts'
 import { SOUND } from '../src/exact/strictness.ts'
 import type { Request } from '../src/index.ts'
+import { LEFT, RIGHT } from '../src/index.ts'
 import { normalise } from '../src/problem.ts'
 import { naiveLength } from './naive.ts'
 import type { Rules } from './orders.ts'
-import { randomOrder, tiedOrder } from './orders.ts'
+import { open, piece, randomOrder, tiedOrder } from './orders.ts'
 
 /**
  * Each rule that throws blocks away, made one unit too strict, must lose the shortest layout of some small order: so no rule could be
@@ -92,6 +93,12 @@ function exactAt(request: Request, strictness: Strictness, atOnce: boolean): (nu
   const { found } = shortest(problems[0]!, { targets, effort: 1_000_000, atOnce }, strictness)
   return WIDTHS.map((_, i) => (found[i]?.best ? found[i].best.length * problems[i]!.unitAlong : null))
 }
+
+test('two narrow pieces flush with both sides lie side by side in zones that take up all the width', () => {
+  const request = open(4, [piece('left', 1, 1, 3, LEFT), piece('right', 1, 1, 3, RIGHT)])
+  const zones = { left: 2, right: 2, start: 0, end: 0 }
+  expect(exact({ ...request, field: { ...request.field, zones } }, SOUND, { weighed: false, guided: false })).toBe(3)
+})
 
 /** What would hide what other rules lose, and so has orders of its own. */
 interface Aids {

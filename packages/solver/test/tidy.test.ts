@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { CutNode, Demand, Placement } from '../src/index.ts'
 import { check, LEFT, lay, RIGHT } from '../src/index.ts'
-import { tidiestTree, tidinessOf } from '../src/tidy.ts'
+import { tidiestTree, tidinessOf, worthOf } from '../src/tidy.ts'
 import { tidiestByTrying } from './naive-tidiness.ts'
 import { open, piece, seeded } from './orders.ts'
 
@@ -14,7 +14,8 @@ const at = (x: number, y: number, width: number, length: number): Placement => (
   width,
   length,
 })
-const tidiness = (placements: Placement[]) => tidinessOf(tidiestTree(rect, placements) as CutNode)
+const ALL = worthOf(undefined)
+const tidiness = (placements: Placement[]) => tidinessOf(tidiestTree(rect, placements, ALL) as CutNode, ALL)
 
 test('the larger left-over of the two choices is kept whole', () => {
   // a corner piece 4 x 3: across first leaves 10 x 7, along first leaves 6 x 10
@@ -30,7 +31,7 @@ test('a left-over that reaches past several pieces is not cut into pieces of its
 test('what cannot be freed by cuts right across has no tree', () => {
   // a pinwheel
   const pinwheel = [at(0, 0, 6, 4), at(6, 0, 4, 6), at(4, 6, 6, 4), at(0, 4, 4, 6)]
-  expect(tidiestTree(rect, pinwheel)).toBeNull()
+  expect(tidiestTree(rect, pinwheel, ALL)).toBeNull()
 })
 
 test('of all layouts of small orders, tried one and all, none is tidier than the one chosen', () => {
@@ -54,11 +55,13 @@ test('of all layouts of small orders, tried one and all, none is tidier than the
       demands.push(below(4) === 0 && l <= width ? { ...p, postures: [...p.postures, turned] } : p)
     }
     const request = open(width, demands, below(3) === 0 ? 9 : null)
-    const answer = lay(request, { effort: 100_000 })
+    const worthKeeping = { width: 1 + below(2), length: 1 + below(4) }
+    const answer = lay(request, { effort: 100_000, worthKeeping })
     if (answer.length === null) continue
     compared++
     expect(check(request, answer)).toEqual([])
-    expect(tidinessOf(answer.tree!), `seed ${seed}`).toEqual(tidiestByTrying(request, answer.length))
+    const worth = worthOf(worthKeeping)
+    expect(tidinessOf(answer.tree!, worth), `seed ${seed}`).toEqual(tidiestByTrying(request, answer.length, worth))
   }
   expect(compared).toBeGreaterThan(100)
 })
