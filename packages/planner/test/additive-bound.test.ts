@@ -1,5 +1,7 @@
+import { lay } from '@lengthwise/solver'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { randomOrder } from '../../solver/test/orders.ts'
 import { measuresFor, weigh } from '../src/additive-bound.ts'
 
 describe('measures that add up', () => {
@@ -22,6 +24,24 @@ describe('measures that add up', () => {
       }),
       { seed: 1, numRuns: 3000 },
     )
+  })
+
+  it('bound no layout too high, whatever the sides to touch and the turning', () => {
+    let tight = 0
+    for (let seed = 1; seed <= 150; seed++) {
+      const request = randomOrder(seed, { pieces: 5, width: 6 + (seed % 5), turning: true, flush: seed % 2 === 0 })
+      const { width } = request.field
+      const { length } = lay(request, { effort: 20_000, tidy: false })
+      if (length === null) continue
+      const widths = request.demands.flatMap((d) => d.postures.map((p) => p.width))
+      const bounds = measuresFor(width, widths).map((measure) => {
+        const sum = request.demands.reduce((total, d) => total + d.count * weigh(measure, d.postures), 0)
+        return Math.ceil(sum / measure.capacity)
+      })
+      for (const bound of bounds) expect(bound, `seed ${seed}`).toBeLessThanOrEqual(length)
+      if (Math.max(...bounds) === length) tight++
+    }
+    expect(tight).toBeGreaterThan(50)
   })
 
   it('count two selvedges to a line', () => {

@@ -252,7 +252,8 @@ export class Run {
       if (this.control.stop?.()) break
       const placements = variant < 0 ? best.placements : variantOf(block!.of, block!.finished, variant)
       const tree = tidiestTree(rect, placements, worth)
-      if (tree && tidier(tidinessOf(tree, worth), tidinessOf(tidiest.tree!, worth))) tidiest = { ...best, placements, tree }
+      if (tree && tidier(tidinessOf(tree, worth), tidinessOf(tidiest.tree!, worth)))
+        tidiest = { ...best, placements, tree }
     }
     this.best = this.tidiestOfAll(tidiest, worth)
   }
