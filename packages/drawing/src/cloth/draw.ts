@@ -218,7 +218,9 @@ function placeFlags(
     lines.set(edge, flag?.line ?? edge.segment)
   }
   for (const edge of crowded) {
-    const flag = placeFlagAside(edge, room, [ground.texts, ground.leaders], edges, style, stageOf(edge, done))
+    const aside = (taken: readonly Places[]) => placeFlagAside(edge, room, taken, edges, style, stageOf(edge, done))
+    // a leader crosses another only where it must
+    const flag = aside([ground.texts, ground.leaders]) ?? aside([ground.texts])
     if (flag === null) ground.homeless.push(edge.division!.flag)
     else {
       set(flag)

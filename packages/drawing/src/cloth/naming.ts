@@ -1,4 +1,4 @@
-import { padded } from '../box.ts'
+import { meet, padded } from '../box.ts'
 import { findSpot } from './block.ts'
 import type { DrawOptions, Ground } from './draw.ts'
 import { placeLabel } from './labels.ts'
@@ -48,16 +48,14 @@ export function nameAll(
       else ground.add(label)
     }
 
-    // the numbers inside say which they are; without them those that lie side by side need one leader, others one each
+    // the numbers inside say which they are; those without one need a leader, one for all that lie side by side
     function pointedAt(all: readonly Named[], without: readonly Named[]): boolean {
-      if (without.length === 0) {
-        pointTo(all[0]!, 60 * by)
-        return true
-      }
-      const row =
-        without.length === all.length && without.length > 2 && without.every((each, i) => touches(each, without[i - 1]))
-      if (row) return nearestFirst(all).some((item) => pointTo(item))
-      return without.map((item) => pointTo(item)).every((found) => found)
+      if (without.length > 0)
+        return clusters(without)
+          .map((cluster) => nearestFirst(cluster).some((item) => pointTo(item)))
+          .every((found) => found)
+      pointTo(all[0]!, 60 * by)
+      return true
     }
 
     function nearestFirst(all: readonly Named[]): readonly Named[] {
@@ -81,7 +79,15 @@ export function nameAll(
   return { outside, bare: numbered.size < small.length }
 }
 
-const touches = (a: Named, b: Named | undefined): boolean =>
-  b === undefined ||
-  (Math.abs(a.box.x - b.box.x) < 0.5 && Math.abs(b.box.y + b.box.height - a.box.y) < 0.5) ||
-  (Math.abs(a.box.y - b.box.y) < 0.5 && Math.abs(b.box.x + b.box.width - a.box.x) < 0.5)
+/** Those that touch each other, directly or through others. */
+function clusters(items: readonly Named[]): readonly (readonly Named[])[] {
+  const found: Named[][] = []
+  for (const item of items) {
+    const near = found.filter((cluster) => cluster.some((other) => touches(item, other)))
+    const merged = [...near.flat(), item]
+    found.splice(0, found.length, ...found.filter((cluster) => !near.includes(cluster)), merged)
+  }
+  return found
+}
+
+const touches = (a: Named, b: Named): boolean => meet(padded(a.box, 0.25), padded(b.box, 0.25))
