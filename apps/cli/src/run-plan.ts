@@ -41,8 +41,8 @@ function onInterrupt(): void {
 
 /** Ctrl-C is heard from the first moment of a command that plans: it asks for the best so far, and a second one ends it at once. */
 export function hearInterrupts(): void {
-  process.off('SIGINT', onInterrupt)
-  process.on('SIGINT', onInterrupt)
+  // taken off and put on again, it would lose what is on its way
+  if (!process.listeners('SIGINT').includes(onInterrupt)) process.on('SIGINT', onInterrupt)
 }
 
 /**
