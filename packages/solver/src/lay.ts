@@ -39,7 +39,7 @@ export function laysWithin(request: Request, length: number, control: Control): 
   const within = Math.min(length, request.field.length ?? length)
   const problem = normalise(request)
   if (!problem) return false
-  const start = quickStart(problem)
+  const start = quickStart(problem, control.stop)
   const found = start && layoutOf(problem, start)
   if (found && found.length <= within) return true
   const bounds = new Bounds(problem, allowanceFor(control))

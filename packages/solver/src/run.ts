@@ -111,7 +111,7 @@ export class Run {
   start(known: Known | null): void {
     if (known) this.learn(known)
     if (this.settled()) return
-    this.offer(quickStart(this.problem))
+    this.offer(quickStart(this.problem, this.control.stop))
     this.raiseBySimple()
   }
 

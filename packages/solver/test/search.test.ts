@@ -1,11 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import { check } from '../src/check.ts'
+import { lay } from '../src/lay.ts'
 import { answerOf, layoutOf } from '../src/layout.ts'
 import type { Demand, Request } from '../src/model.ts'
 import { END, LEFT, RIGHT, START } from '../src/model.ts'
 import { normalise } from '../src/problem.ts'
 import { searchFree, searchGuillotine } from '../src/search/index.ts'
 import { randomFrom } from '../src/search/random.ts'
+import type { Part } from '../src/search/tree.ts'
+import { piecesIn, rect, splitOf } from '../src/search/tree.ts'
+import { trialOf } from '../src/search/trial.ts'
+import { resolved } from '../src/search/windows.ts'
 
 /** A strip of `width` × `length` divided edge to edge by a seeded generator into `count` pieces: its shortest layout is `length`. */
 function sliced(width: number, length: number, count: number, seed: number): Demand[] {
@@ -109,4 +114,71 @@ test('a free search of pieces of one kind ends, though no order of them is anoth
   const { spots, steps } = searchFree(problem, { effort: 50_000 }, 24, Number.POSITIVE_INFINITY)
   expect(steps).toBeLessThanOrEqual(50_000)
   expect(spots).toHaveLength(11)
+})
+
+/** A field of 11 x 10 whose two gaps of 3 x 5 lie apart, and a piece without room. */
+function twoGaps(newcomer: { width: number; length: number }) {
+  const demand = (id: string, count: number, width: number, length: number): Demand => {
+    return { id, count, tie: null, postures: [{ width, length, flush: 0 }] }
+  }
+  const demands = [demand('broad', 2, 8, 5), demand('newcomer', 1, newcomer.width, newcomer.length)]
+  const problem = normalise({ field: { ...OPEN, width: 11 }, demands, cuts: 'guillotine' })!
+  const trial = trialOf(problem, 10, randomFrom(1))
+  const row = (y: number, pieceFirst: boolean): Part => {
+    const x = pieceFirst ? 0 : 3
+    const piece: Part = { kind: 'piece', rect: rect(x, y, 8, 5), of: 0, posture: 0 }
+    const spare: Part = { kind: 'spare', rect: rect(pieceFirst ? 8 : 0, y, 3, 5) }
+    return splitOf(rect(0, y, 11, 5), false, pieceFirst ? [piece, spare] : [spare, piece])
+  }
+  const part = splitOf(rect(0, 0, 11, 10), true, [row(0, true), row(5, false)])
+  const outArea = newcomer.width * newcomer.length
+  return { trial, growth: { part, out: [0, 1], outArea } }
+}
+
+describe('windows solved exactly', () => {
+  test('two gaps become one that takes a piece neither would', () => {
+    const { trial, growth } = twoGaps({ width: 3, length: 9 })
+    const now = resolved(trial, growth, 20_000, { steps: 20_000, stop: () => false }, randomFrom(2))
+    expect(now.outArea).toBe(0)
+    expect(piecesIn(now.part)).toHaveLength(3)
+  })
+
+  test('a piece that has no room stays out', () => {
+    const { trial, growth } = twoGaps({ width: 4, length: 6 })
+    const now = resolved(trial, growth, 20_000, { steps: 20_000, stop: () => false }, randomFrom(2))
+    expect(now.outArea).toBe(24)
+    expect(piecesIn(now.part)).toHaveLength(2)
+  })
+})
+
+describe('hundreds of different pieces', () => {
+  const request: Request = { field: OPEN, demands: sliced(100, 4000, 400, 5), cuts: 'guillotine' }
+
+  test('few steps give a layout that is of use', () => {
+    const answer = lay(request, { effort: 100_000 })
+    expect(check(request, answer)).toEqual([])
+    // rows with stacks alone: some 15 % over the shortest, as in common practice
+    expect(answer.length).toBeLessThanOrEqual(4000 * 1.15)
+  })
+
+  test('told to stop, it asks no more, and what it has is sound', () => {
+    for (const most of [1, 5, 25, 100]) {
+      let asked = 0
+      const answer = lay(request, { effort: 20_000_000, stop: () => ++asked >= most })
+      expect(answer.status).toBe('stopped')
+      expect(asked).toBe(most)
+      expect(check(request, answer)).toEqual([])
+    }
+  })
+
+  test('between two questions whether to stop lie few steps', () => {
+    const problem = normalise(request)!
+    let asked = 0
+    const stop = (): boolean => {
+      asked++
+      return false
+    }
+    const { steps } = searchGuillotine(problem, { effort: 2_000_000, stop }, 4000 / problem.unitAlong, 8000)
+    expect(steps / asked).toBeLessThan(20_000)
+  })
 })

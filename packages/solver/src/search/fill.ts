@@ -50,15 +50,23 @@ export function meterOf(control: Control): Meter {
   if (stop === undefined) return { steps: control.effort, stop: () => false }
   let stopped = false
   let asked = 0
-  return {
+  let last = control.effort
+  const meter: Meter = {
     steps: control.effort,
     stop: () => {
       asked++
-      if (!stopped && asked % 16 === 0) stopped = stop()
+      if (stopped || (asked < 16 && last - meter.steps < POLL_STEPS)) return stopped
+      asked = 0
+      last = meter.steps
+      stopped = stop()
       return stopped
     },
   }
+  return meter
 }
+
+/** Steps between two questions whether to stop: a few milliseconds. */
+const POLL_STEPS = 10_000
 
 export interface Filled {
   readonly part: Part
@@ -192,10 +200,10 @@ function searched(run: Run, root: Node, total: number): Node {
     const waiting = levels[level]
     levels[level] = undefined
     if (waiting === undefined) continue
-    if (meter.steps <= 0 || meter.stop()) break
     seen.clear()
     let kept = 0
     for (const candidate of waiting.inOrder()) {
+      if (meter.steps <= 0 || meter.stop()) return best
       const node = grown(run, candidate)
       settle(run, node)
       if (node.waste > run.budget) continue
@@ -257,9 +265,11 @@ function expandRoom(run: Run, node: Node, room: Room, waste: number): void {
     if (option.width < leastWidth) leastWidth = option.width
     if (option.length < leastLength) leastLength = option.length
   }
+  let tried = 0
   for (const option of options) {
     const count = left[option.slot]!
     if (count === 0 || option.width > room.width || option.length > room.length) continue
+    if (++tried > MOST_TRIED && option.width < room.width && option.length < room.length) continue
     const at = trial.plain ? room : seat(trial, room, option.shape)
     if (at === null) continue
     tryBlock(run, node, room, waste, leastWidth, leastLength, option, at.x, at.y, 1, 1)
@@ -273,6 +283,9 @@ function expandRoom(run: Run, node: Node, room: Room, waste: number): void {
       tryBlock(run, node, room, waste, leastWidth, leastLength, option, at.x, at.y, across, rows)
   }
 }
+
+/** So many of the shapes that fit a room are tried, the largest; beyond them only those that reach right across it. */
+const MOST_TRIED = 50
 
 function tryBlock(
   run: Run,

@@ -1,6 +1,7 @@
 /**
  * Shortest strip for many pieces under guillotine divisions, at any time with the best so far. Trial lengths between the bound and
- * the best are filled by beam search, then regrown until every piece has room or the share of the effort is used up. Where pieces
+ * the best are filled by beam search, then regrown, and windows solved exactly, until every piece has room or the share of the effort
+ * is used up. Where pieces
  * may lie anywhere, each trial starts anew, and two failures double the beam (iterative widening, as in Fontan and Libralesso);
  * elsewhere most trials start from the best found, cut off. Nothing is proved here: the caller compares with its bound.
  */
@@ -16,8 +17,9 @@ import { regrow } from './regrow.ts'
 import { laidSection, sectionPlan } from './sections.ts'
 import type { Part } from './tree.ts'
 import { closedUp, piecesIn, rect, splitOf, tightLength } from './tree.ts'
-import type { Trial } from './trial.ts'
+import type { Shape, Trial } from './trial.ts'
 import { isPlain, seat, trialOf } from './trial.ts'
+import { resolved } from './windows.ts'
 
 export interface Found {
   readonly length: number
@@ -220,7 +222,7 @@ function attemptAt(
   let best: Found | null = null
   for (let extended = 0; extended < tries; extended++) {
     // the first length has the most patience: the longer ones only let in what is still out
-    growth = regrow(trial, growth, { meter, random, patience: extended === 0 ? patience : Math.ceil(patience / 4) })
+    growth = grownOn(trial, growth, extended === 0 ? patience : Math.ceil(patience / 4), meter, random)
     const complete = completed(trial, growth, meter, random)
     if (complete !== null && (best === null || complete.length < best.length)) best = complete
     if (growth.outArea === 0 || problem.length !== null) break
@@ -235,6 +237,18 @@ function attemptAt(
     growth = growthOf(trial, part)
   }
   return best
+}
+
+/** Regrown; unlike pieces that may lie anywhere then by turns with windows solved exactly, which gather the gaps. */
+function grownOn(trial: Trial, start: Growth, patience: number, meter: Meter, random: Random): Growth {
+  const pieces = trial.counts.reduce((sum, count) => sum + count, 0)
+  if (!trial.plain || 2 * trial.counts.length < pieces) return regrow(trial, start, { meter, random, patience })
+  let growth = regrow(trial, start, { meter, random, patience: Math.ceil(patience / 2) })
+  for (let turn = 0; turn < 3 && growth.outArea > 0 && meter.steps > 0 && !meter.stop(); turn++) {
+    growth = resolved(trial, growth, Math.ceil(patience / 12), meter, random)
+    growth = regrow(trial, growth, { meter, random, patience: Math.ceil(patience / 6) })
+  }
+  return growth
 }
 
 /** A piece at the end of a finite field, or a zone there, makes the trial length the field's own. */
@@ -296,8 +310,10 @@ function completed(trial: Trial, growth: Growth, meter: Meter, random: Random): 
 function oneByOne(trial: Trial, from: number, out: readonly number[]): Part | null {
   const rows: Part[] = []
   let start = from
+  const shapesOf: Shape[][] = out.map(() => [])
+  for (const shape of trial.shapes) shapesOf[shape.kind]!.push(shape)
   for (const [kind, count] of out.entries()) {
-    const shapes = trial.shapes.filter((shape) => shape.kind === kind)
+    const shapes = shapesOf[kind]!
     for (let i = 0; i < count; i++) {
       const room = rect(0, start, trial.width, trial.length - start)
       const shape = shapes.find((each) => seat(trial, room, each) !== null)

@@ -38,8 +38,8 @@ class Rows {
   private readonly spots: Spot[] = []
   private readonly phases = new Map<string, number>()
   private readonly problem: Problem
-  private readonly openers: Choice[]
-  private readonly fillers: Choice[]
+  private openers: Choice[]
+  private fillers: Choice[]
 
   constructor(problem: Problem, order: Order) {
     this.problem = problem
@@ -71,11 +71,19 @@ class Rows {
       last = Math.min(last, length! - deep)
     }
     while (this.left.some((n) => n > 0)) {
+      this.forget()
       const used = this.row(y, 0)
       if (used === null || used > last) return null
       y = used
     }
     return this.spots
+  }
+
+  /** Choices of kinds that are all laid are not looked at again. */
+  private forget(): void {
+    const wanted = (c: Choice) => this.left[c.kind]! > 0
+    this.openers = this.openers.filter(wanted)
+    this.fillers = this.fillers.filter(wanted)
   }
 
   private mustTouch(kind: number, side: number): boolean {
