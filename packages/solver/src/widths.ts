@@ -1,5 +1,5 @@
 import { cannot, lay, laysWithin, validate } from './lay.ts'
-import type { Answer, Control, Demand, Placement, Request, WidthsAnswer } from './model.ts'
+import type { Answer, Control, Demand, Placement, Posture, Request, WidthsAnswer } from './model.ts'
 import { LEFT, RIGHT } from './model.ts'
 import { normalise } from './problem.ts'
 import { atOnce, Run } from './run.ts'
@@ -20,7 +20,7 @@ export function layForWidths(request: Request, widths: readonly number[], contro
 
 /** A piece as wide as one width of cloth, or with a phase counted across, has no place on a wider one. */
 function mayLieOnWider({ postures, tie }: Demand): boolean {
-  return tie?.axis !== 'across' && postures.every((p) => !(p.flush & LEFT && p.flush & RIGHT))
+  return tie?.axis !== 'across' && !postures.some(touchesBoth)
 }
 
 /** The answers to one request at several widths, widest first, of which each may use what the others found. */
@@ -84,25 +84,50 @@ function moved({ demands }: Request, placements: readonly Placement[], wider: nu
 }
 
 /**
- * The narrowest width, on the grid of `step` down from the field's, at which the length is still at most `length`, while one step
- * less is proved to be too narrow; null when that is not so or effort does not suffice to show it. What fits a width fits every wider
- * one, so the grid is halved.
+ * The narrowest width, on the grid of `step` down from the field's, at which the length is still at most `length`, while all less is proved
+ * to be too narrow; null when no width does, or effort does not suffice to show it. What fits a width fits every wider one, so
+ * the grid is halved; postures that touch both sides have one width each and are tried there. Null also where what touches the
+ * right side cannot go with it: with flaws, or a phase counted across.
  */
 export function narrowestFor(request: Request, length: number, step: number, control: Control): number | null {
   if (!(step > 0)) throw new RangeError(`narrowestFor: a step of ${step}`)
-  const at = (steps: number) => {
-    const width = request.field.width - steps * step
-    return width <= 0 ? false : laysWithin({ ...request, field: { ...request.field, width } }, length, control)
+  const { field } = request
+  const demands = request.demands.filter((d) => d.count > 0)
+  const postures = demands.flatMap((d) => d.postures)
+  const held = field.flaws.length > 0 || demands.some((d) => d.tie?.axis === 'across')
+  if (held && postures.some((p) => p.flush & RIGHT)) return null
+  const does = (of: readonly Demand[], width: number) =>
+    laysWithin({ ...request, demands: of, field: { ...field, width } }, length, control)
+
+  const free = demands.map((d) => ({ ...d, postures: d.postures.filter((p) => !touchesBoth(p)) }))
+  const everywhere = free.every((d) => d.postures.length > 0)
+  const narrowest = everywhere
+    ? leastThatDoes(field.width, step, (width) => does(free, width))
+    : Number.POSITIVE_INFINITY
+  if (narrowest === null) return null
+  const own = new Set(postures.filter(touchesBoth).map((p) => p.width))
+  for (const width of [...own].sort((a, b) => a - b)) {
+    if (width > field.width || width >= narrowest || (field.width - width) % step !== 0) continue
+    const answer = does(demands, width)
+    if (answer !== false) return answer && width
   }
-  if (!at(0)) return null
+  return narrowest === Number.POSITIVE_INFINITY ? null : narrowest
+}
+
+const touchesBoth = ({ flush }: Posture): boolean => (flush & LEFT) !== 0 && (flush & RIGHT) !== 0
+
+/** The least width of a grid that does, when all wider ones do; infinite: none does, null: not known. */
+function leastThatDoes(widest: number, step: number, does: (width: number) => boolean | null): number | null {
+  const first = does(widest)
+  if (!first) return first === null ? null : Number.POSITIVE_INFINITY
   let enough = 0
-  let narrow = Math.ceil(request.field.width / step)
+  let narrow = Math.ceil(widest / step)
   while (narrow - enough > 1) {
     const middle = (enough + narrow) >> 1
-    const does = at(middle)
-    if (does === null) return null
-    if (does) enough = middle
+    const answer = does(widest - middle * step)
+    if (answer === null) return null
+    if (answer) enough = middle
     else narrow = middle
   }
-  return request.field.width - enough * step
+  return widest - enough * step
 }

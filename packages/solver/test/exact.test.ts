@@ -135,6 +135,25 @@ test('the narrowest width that will do: one step less is longer', () => {
   expect(at(narrowest - 1)).toBeGreaterThan(length)
 })
 
+test('the narrowest width of pieces that touch both sides is found at their own widths', () => {
+  const both = LEFT | RIGHT
+  // only as wide as the cloth: no other width takes it
+  expect(narrowestFor(open(12, [piece('panel', 1, 12, 5, both), piece('a', 2, 6, 5)]), 10, 1, { effort: 50_000 })).toBe(
+    12,
+  )
+  // across the whole of a cloth 6 wide, or upright on one of 9 or more; nothing between serves
+  const postures = [
+    { width: 6, length: 4, flush: both },
+    { width: 9, length: 4, flush: 0 },
+  ]
+  const either = open(12, [{ ...piece('either', 2, 6, 4), postures }])
+  const at = (width: number) => lay({ ...either, field: { ...either.field, width } }, { effort: 50_000 }).length
+  expect([12, 9, 8, 7, 6, 5].map(at)).toEqual([8, 8, null, null, 8, null])
+  expect(narrowestFor(either, 8, 1, { effort: 50_000 })).toBe(6)
+  expect(narrowestFor(either, 8, 4, { effort: 50_000 })).toBe(12)
+  expect(narrowestFor(either, 7, 1, { effort: 50_000 })).toBeNull()
+})
+
 test('what fits a remnant: every list of counts that does lies below one that is named', () => {
   const request = open(12, [piece('a', 3, 5, 7), piece('b', 3, 4, 6)], 13)
   const fits = whatFits(request, { effort: 1_000_000 })
