@@ -1,13 +1,14 @@
 import { spawnSync } from 'node:child_process'
 import { join } from 'node:path'
 import type { Answer, Request } from '@lengthwise/solver'
-import { check, lay, layForWidths } from '@lengthwise/solver'
+import { check, lay } from '@lengthwise/solver'
 import type { Case } from './corpus.ts'
 import { batch, bedding, instancesFolder, published, requestOf, seeded, shapeOf, sliced } from './corpus.ts'
 import type { Piece } from './models.ts'
 import { freeModel, optimum } from './models.ts'
 import { ordersRow } from './orders.ts'
 import { packerLength } from './packer.ts'
+import { widths } from './widths.ts'
 
 /** One line of the table of what must be reached. */
 export interface Row {
@@ -18,7 +19,7 @@ export interface Row {
   readonly holds: boolean | null
 }
 
-type Say = (line: string) => void
+export type Say = (line: string) => void
 type RowRunner = (seconds: number, say: Say, orders: number) => Row[] | Promise<Row[]>
 
 export const ROWS: Record<string, RowRunner> = {
@@ -42,7 +43,7 @@ interface Measured {
 /** Steps for a case, about as many as the tree search takes in ten seconds. */
 const EFFORT = 60_000_000
 
-function milliseconds(): number {
+export function milliseconds(): number {
   const { user, system } = process.cpuUsage()
   return (user + system) / 1000
 }
@@ -129,33 +130,6 @@ function beddingRow(seconds: number, say: Say): Row[] {
       reached: `${proved} of ${cases.length} proved; median ${median.toFixed(0)} ms, 95th percentile ${late.toFixed(0)} ms`,
       holds: proved === cases.length && median <= 20 && late <= 500,
     },
-  ]
-}
-
-function widths(seconds: number, say: Say): Row[] {
-  const list = [1400, 1500, 1600, 2200, 2400, 2800]
-  const ratios: number[] = []
-  for (let seed = 201; seed <= 220; seed++) {
-    const { request } = bedding(seed)
-    const most = Math.max(...request.demands.flatMap(({ postures }) => postures.map(({ width }) => width)))
-    const wide: Request = { ...request, field: { ...request.field, width: 2800 } }
-    const start = milliseconds()
-    const stop = (): boolean => milliseconds() - start > seconds * 1000
-    lay(wide, { effort: 2_000_000, stop })
-    const one = milliseconds() - start
-    layForWidths(
-      wide,
-      list.filter((width) => width >= most),
-      { effort: 20_000_000, stop },
-    )
-    const all = milliseconds() - start - one
-    ratios.push(all / one)
-    say(`- seed ${seed}: widest alone ${one.toFixed(1)} ms, six widths ${all.toFixed(1)} ms`)
-  }
-  const ratio = median(ratios)
-  const must = 'at most 1.5 times the time of the widest alone'
-  return [
-    { set: 'six widths side by side', must, reached: `${ratio.toFixed(2)} times in the median`, holds: ratio <= 1.5 },
   ]
 }
 
@@ -253,6 +227,6 @@ function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length
 }
 
-function median(values: readonly number[]): number {
+export function median(values: readonly number[]): number {
   return values.slice().sort((a, b) => a - b)[Math.floor(values.length / 2)]!
 }

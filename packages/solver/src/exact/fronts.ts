@@ -124,8 +124,11 @@ class Search {
     }
     const whole = kept.frontOf(full)
     const all = whole ? this.finished(whole.cells) : []
+    const { length: fieldLength, zones } = this.problem
+    const last = fieldLength === null ? Number.POSITIVE_INFINITY : fieldLength - zones.end
     const best = this.limits.trials.map(({ width, length }) =>
-      all.filter((b) => b.width <= width && (b.tree.flush & END || b.length <= length)),
+      // what touches the end is for trials that go that far
+      all.filter((b) => b.width <= width && (b.tree.flush & END ? length >= last : b.length <= length)),
     )
     return { best, steps: kept.steps, finished: true, done, kept }
   }

@@ -1,0 +1,99 @@
+import type { Answer, Request } from '@lengthwise/solver'
+import { check, lay, layForWidths } from '@lengthwise/solver'
+import { bedding } from './corpus.ts'
+import type { Row, Say } from './rows.ts'
+import { median, milliseconds } from './rows.ts'
+
+const WIDTHS = [1400, 1500, 1600, 2200, 2400, 2800]
+
+/** Steps for one width, on either side. */
+const EFFORT = 20_000_000
+
+/** An order that takes longer is not measured a second time. */
+const LONG = 1000
+
+/** Processor time of one order in milliseconds. */
+interface Times {
+  readonly widest: number
+  readonly together: number
+  /** each width by itself, added up */
+  readonly apart: number
+  readonly group: Group
+}
+
+type Group = 'closed by a bound' | 'needs search' | 'not proved'
+
+/**
+ * Bedding orders at six widths in one call, beside the widest alone and beside every width alone: the same effort for each, both sides
+ * warmed up on other orders, then in turns; the better time of each counts. Widths narrower than a piece are left out, so some orders
+ * have fewer than six.
+ */
+export function widths(seconds: number, say: Say): Row[] {
+  for (let seed = 181; seed <= 195; seed++) measured(seed, Math.min(seconds, 1))
+  const all: Times[] = []
+  for (let seed = 201; seed <= 220; seed++) {
+    const { count, times } = measured(seed, seconds)
+    const again = times.apart > LONG ? times : measured(seed, seconds).times
+    const better = {
+      widest: Math.min(times.widest, again.widest),
+      together: Math.min(times.together, again.together),
+      apart: Math.min(times.apart, again.apart),
+      group: times.group,
+    }
+    all.push(better)
+    const [widest, together, apart] = [better.widest, better.together, better.apart].map((ms) => ms.toFixed(1))
+    say(
+      `- seed ${seed}, ${times.group}: widest alone ${widest} ms, ${count} widths ${together} ms, one by one ${apart} ms`,
+    )
+  }
+  const groups: Group[] = ['closed by a bound', 'needs search', 'not proved']
+  return [
+    rowOf('six widths side by side', all),
+    ...groups.map((group) =>
+      rowOf(
+        `of these, the widest alone ${group}`,
+        all.filter((times) => times.group === group),
+      ),
+    ),
+  ]
+}
+
+function measured(seed: number, seconds: number): { readonly count: number; readonly times: Times } {
+  const { request } = bedding(seed)
+  const most = Math.max(...request.demands.flatMap(({ postures }) => postures.map(({ width }) => width)))
+  const list = WIDTHS.filter((width) => width >= most)
+  const at = (width: number): Request => ({ ...request, field: { ...request.field, width } })
+  const time = <T>(run: (stop: () => boolean) => T): { readonly ms: number; readonly value: T } => {
+    const start = milliseconds()
+    const value = run(() => milliseconds() - start > seconds * 1000)
+    return { ms: milliseconds() - start, value }
+  }
+  const widest = time((stop) => lay(at(2800), { effort: EFFORT, stop }))
+  const together = time((stop) => layForWidths(at(2800), list, { effort: EFFORT, stop }))
+  const apart = time((stop) => list.map((width) => lay(at(width), { effort: EFFORT, stop })))
+  const proved = (answer: Answer) => answer.status === 'proved'
+  for (const [i, { width, answer }] of together.value.entries()) {
+    const alone = apart.value[i]!
+    if (check(at(width), answer).length > 0 || (proved(answer) && proved(alone) && answer.length !== alone.length))
+      throw new Error(`a wrong answer: seed ${seed}, width ${width}`)
+  }
+  const settled = proved(widest.value) && together.value.every(({ answer }) => proved(answer))
+  const group = !settled ? 'not proved' : widest.value.steps === 0 ? 'closed by a bound' : 'needs search'
+  return { count: list.length, times: { widest: widest.ms, together: together.ms, apart: apart.ms, group } }
+}
+
+function rowOf(set: string, all: readonly Times[]): Row {
+  const must = 'at most 1.5 times the time of the widest alone'
+  if (all.length === 0) return { set, must, reached: 'no such order', holds: null }
+  const sum = (of: (times: Times) => number) => all.reduce((total, times) => total + of(times), 0)
+  const ratio = median(all.map(({ widest, together }) => together / widest))
+  const sums = sum(({ together }) => together) / sum(({ widest }) => widest)
+  const apart = sum(({ together }) => together) / sum((times) => times.apart)
+  const middle = median(all.map(({ together }) => together))
+  return {
+    set: `${set} (${all.length} orders)`,
+    must,
+    reached: `${ratio.toFixed(2)} times in the median, of the sums ${sums.toFixed(2)}; ${apart.toFixed(2)} of one by one; ${middle.toFixed(1)} ms in the median`,
+    holds: ratio <= 1.5,
+  }
+}
