@@ -1,7 +1,6 @@
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { columnSums, dearestBars } from './patterns.ts'
-import type { Scales } from './scales.ts'
+import { dearestBars } from './patterns.ts'
 import type { Allowance, Axis } from './values.ts'
 import { singles, valuesAlong } from './values.ts'
 
@@ -99,7 +98,7 @@ export function repriced(problem: Problem, { prices }: Extract<Certificate, { by
 }
 
 /** Where in a certificate's list the price of a kind's posture stands. */
-function pricesOf(problem: Problem): (kind: number, posture: number) => number {
+export function pricesOf(problem: Problem): (kind: number, posture: number) => number {
   const firsts: number[] = []
   let at = 0
   for (const d of problem.request.demands) {
@@ -114,20 +113,4 @@ function pricesOf(problem: Problem): (kind: number, posture: number) => number {
 
 function better(a: Certificate | null, b: Certificate | null): Certificate | null {
   return a && (!b || a.bound >= b.bound) ? a : b
-}
-
-/** A bar bound as scales: its prices are widths, lengths are as they are. Null for another certificate, or when sums are too many to list. */
-export function scalesOf(problem: Problem, certificate: Certificate, reach: number): Scales | null {
-  if (certificate.by !== 'bars') return null
-  const at = pricesOf(problem)
-  const along = problem.kinds.map((k) => k.possible.map((p) => p.length))
-  const columns = columnSums(problem, reach, (kind, posture) => along[kind]![posture]!)
-  if (!columns) return null
-  return {
-    across: problem.kinds.map((k, kind) => k.possible.map((_, posture) => certificate.prices[at(kind, posture)]!)),
-    width: certificate.capacity,
-    along,
-    length: columns.dearest(reach),
-    columns,
-  }
 }

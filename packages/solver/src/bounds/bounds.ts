@@ -1,6 +1,6 @@
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { acrossOf, barBound, between, scalesOf } from './bars.ts'
+import { acrossOf, barBound, between } from './bars.ts'
 import { roundUpLength, simpleBound } from './index.ts'
 import type { Scales } from './scales.ts'
 import { boundShownBy, Rescaling } from './scales.ts'
@@ -52,7 +52,7 @@ export class Bounds {
       scales.push(...found.scales)
     }
     for (const bars of this.severalBars()) {
-      const own = scalesOf(problem, bars, reach)
+      const own = bars.by === 'bars' ? this.rescaling.scalesOf(bars, reach) : null
       if (own) scales.push(own)
     }
     return scales.flatMap((s) => weightsOf(problem, s, reach) ?? [])

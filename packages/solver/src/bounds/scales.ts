@@ -1,5 +1,6 @@
+import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
-import { acrossOf } from './bars.ts'
+import { acrossOf, pricesOf } from './bars.ts'
 import type { Pattern, Prices } from './patterns.ts'
 import { columnSums, dearestBars, dearestColumns } from './patterns.ts'
 import type { Sums } from './sums.ts'
@@ -35,22 +36,43 @@ export class Rescaling {
   /** columns met so far, with their lengths: they fit any field no shorter */
   private readonly columns = new Map<string, { readonly pattern: Pattern; readonly length: number }>()
   private last: Scales | null = null
+  /** those found from scratch last */
+  private several: { readonly reach: number; readonly scales: readonly Scales[] } | null = null
+  /** columns for one reach, by the sizes they are of */
+  private sums: { readonly reach: number; readonly of: Map<Scales['along'], Sums | null> } | null = null
+  private readonly lengths: Scales['along']
 
   constructor(problem: Problem, allowance: Allowance, across: Axis = acrossOf(problem)) {
     this.problem = problem
     this.allowance = allowance
     this.across = across
+    this.lengths = problem.kinds.map((k) => k.possible.map((p) => p.length))
   }
 
-  /** Several scales, each of which may refuse other blocks. Ends as soon as some, the last, show that nothing so short exists. */
+  /**
+   * Several scales, each of which may refuse other blocks. Ends as soon as some, the last, show that nothing so short exists. For a field
+   * not much longer than the last the same are fitted to it, and the fullest bettered.
+   */
   scalesFor(reach: number): { readonly scales: readonly Scales[]; readonly refused: boolean } {
     const along = this.alongOf(reach)
     const scales: Scales[] = []
+    const refusedBy = (found: Scales) => {
+      scales.push(found)
+      return fullness(this.problem, found) > 1
+    }
+    const near = this.several && reach >= this.several.reach && reach < this.several.reach * NEAR
+    const known = near ? this.several!.scales.flatMap((s) => this.fitted(s, along) ?? []) : []
+    for (const found of known) if (refusedBy(found)) return { scales, refused: true }
+    if (known.length > 0) {
+      const fullest = known.reduce((a, b) => (fullness(this.problem, b) > fullness(this.problem, a) ? b : a))
+      for (const found of this.improving(fullest, 'along', along, 2))
+        if (refusedBy(found)) return { scales, refused: true }
+      return { scales, refused: false }
+    }
     for (const first of AXES)
-      for (const found of this.improving(this.unscaled(along), first, along)) {
-        scales.push(found)
-        if (fullness(this.problem, found) > 1) return { scales, refused: true }
-      }
+      for (const found of this.improving(this.unscaled(along), first, along, MOST_TURNS))
+        if (refusedBy(found)) return { scales, refused: true }
+    this.several = { reach, scales }
     return { scales, refused: false }
   }
 
@@ -62,7 +84,7 @@ export class Rescaling {
     let fullest: Scales | null = null
     for (const [start, axis] of starts) {
       let before = 0
-      for (const found of this.improving(start, axis, along)) {
+      for (const found of this.improving(start, axis, along, MOST_TURNS)) {
         const full = fullness(this.problem, found)
         if (!fullest || full > fullness(this.problem, fullest)) fullest = found
         if (full > 1 || full + HOPE * (full - before) < 1) break
@@ -74,11 +96,11 @@ export class Rescaling {
     return fullest && fullness(this.problem, fullest) > 1 ? fullest : null
   }
 
-  private *improving(start: Scales | null, first: Side, along: Along): Generator<Scales> {
+  private *improving(start: Scales | null, first: Side, along: Along, turns: number): Generator<Scales> {
     let now = start
     let axis = first
     let before = 0
-    for (let turn = 0; now && turn < MOST_TURNS; turn++) {
+    for (let turn = 0; now && turn < turns; turn++) {
       now = this.better(now, axis, along)
       if (!now) break
       yield now
@@ -98,17 +120,39 @@ export class Rescaling {
   /** Sizes as they are; lengths that pieces one after another can reach. */
   private unscaled({ reach }: Along): Scales | null {
     const { kinds } = this.problem
-    const along = kinds.map((k) => k.possible.map((p) => p.length))
     const across = kinds.map((k) => k.possible.map((p) => p.width))
-    const columns = this.columnsOf(along, reach)
+    const columns = this.columnsOf(this.lengths, reach)
     const width = dearestBars(this.problem, (kind, posture) => across[kind]![posture]!, 1)
-    return columns && width && { along, columns, length: columns.dearest(reach), across, width: priceOf(width) }
+    return (
+      columns &&
+      width && { along: this.lengths, columns, length: columns.dearest(reach), across, width: priceOf(width) }
+    )
   }
 
   private columnsOf(along: Scales['along'], reach: number): Sums | null {
-    const columns = columnSums(this.problem, reach, (kind, posture) => along[kind]![posture]!)
-    this.allowance.steps += columns?.steps ?? MOST_WORK
+    if (this.sums?.reach !== reach) this.sums = { reach, of: new Map() }
+    let columns = this.sums.of.get(along)
+    if (columns === undefined) {
+      columns = columnSums(this.problem, reach, (kind, posture) => along[kind]![posture]!)
+      this.allowance.steps += columns?.steps ?? MOST_WORK
+      this.sums.of.set(along, columns)
+    }
     return columns
+  }
+
+  /** A bar bound as scales: its prices are widths, lengths are as they are. Null when sums are too many to list. */
+  scalesOf(bars: Extract<Certificate, { by: 'bars' }>, reach: number): Scales | null {
+    const columns = this.columnsOf(this.lengths, reach)
+    const at = pricesOf(this.problem)
+    return (
+      columns && {
+        across: this.problem.kinds.map((k, kind) => k.possible.map((_, posture) => bars.prices[at(kind, posture)]!)),
+        width: bars.capacity,
+        along: this.lengths,
+        length: columns.dearest(reach),
+        columns,
+      }
+    )
   }
 
   /** The best sizes along one axis for those along the other; null when too much work. */
@@ -177,7 +221,9 @@ interface Along extends Axis {
 
 type Side = 'across' | 'along'
 const AXES: readonly Side[] = ['across', 'along']
-const MOST_TURNS = 8
+const MOST_TURNS = 4
+/** A field longer by this factor has scales of its own. */
+const NEAR = 1.03
 const LEAST_GAIN = 1e-5
 /** So many more gains as large as the last may still be hoped for. */
 const HOPE = 4
