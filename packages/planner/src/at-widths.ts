@@ -1,5 +1,6 @@
 import type { Cloth, Order } from '@lengthwise/pieces'
 import type { Length } from '@lengthwise/units'
+import { orAsIfBought } from './as-if-bought.ts'
 import type { ChoiceAnswer, Chosen } from './choose.ts'
 import { chooseWays } from './choose.ts'
 import type { Group } from './groups.ts'
@@ -37,7 +38,8 @@ export function solveAt(
   const choices = choicesOf(book.order, settings, group.items)
   book.steps += SETTING_UP_STEPS * settings.length * choices.reduce((sum, choice) => sum + choice.options.length, 0)
   const at = { widths, settings, choices }
-  const answer = chooseWays(book, settings, choices, steps, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
+  const first = chooseWays(book, settings, choices, steps, cutOff, (chosen, bound) => onBetter?.(at, chosen, bound))
+  const answer = orAsIfBought(book, settings, choices, steps, cutOff, first)
   return { ...at, answer, cutOff: cutOff !== null && (answer.best === null || answer.best.wish.value > cutOff) }
 }
 

@@ -143,10 +143,15 @@ was not looked for as far as what is shown deserves. Null when there is none as 
     // an owned length costs nothing: it is worth looking as far as for what is shown
     if (how === 'look' && found.bound <= long && (found.length ?? long + 1) > long)
       found = this.lay(setting, open, counts, 'deep').answer
-    const { length: laid, placements } = found
-    if (laid === null || laid > long) return null
-    const answer = layKnowing(request, { effort: QUICK, tidy: false }, { wider: null, placements })
-    return check(request, answer).length === 0 ? answer : null
+    return passedOn(request, found)
+  }
+
+  /** A layout of the same pieces moved to another ground; null when it does not pass there. */
+  moved(ground: Ground, counts: Counts, bundles: Setting['bundles'], known: Answer): Laid | null {
+    const asked = ask(this.order, ground, counts, bundles)
+    const answer = passedOn(asked.request, known)
+    const kept = answer && this.#keepsHems(asked.ground, answer)
+    return kept?.length != null ? { asked, answer: kept } : null
   }
 
   /** A layout that leaves a hem on waste which must be kept is none, though there may be another. */
@@ -184,6 +189,13 @@ const knownFrom = (answer: Answer): Known => ({
   wider: answer,
   placements: answer.length === null ? null : answer.placements,
 })
+
+/** A layout for another request with the same demands; null when it is too long for it or does not pass. */
+function passedOn(request: Request, { length: laid, placements }: Answer): Answer | null {
+  if (laid === null || laid > (request.field.length ?? laid)) return null
+  const answer = layKnowing(request, { effort: QUICK, tidy: false }, { wider: null, placements })
+  return check(request, answer).length === 0 ? answer : null
+}
 
 /** Is it a length, sheet or remnant that is owned? */
 const isAtHand = (setting: Setting, ground: Ground): boolean => setting.owned.some((owned) => owned.ground === ground)
