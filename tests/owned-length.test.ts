@@ -6,14 +6,20 @@ import { expect, test } from 'vitest'
 
 const MILLIMETRE = 320
 
-test.each([2, 20])('an owned length as long as what would be bought is used, order %d', (i) => {
+test.each([
+  [2, ''],
+  [20, ''],
+  [3, ''],
+  [7, ', divide-by: shears'],
+  [9, ', divide-by: shears'],
+])('an owned length as long as what would be bought is used, order %d%s', (i, dividedBy) => {
   const make = Array.from(
     { length: 4 + (i % 4) },
     (_, k) =>
       `{ item: rectangle, cut: ${23 + ((i * 17 + k * 31) % 67)} x ${29 + ((i * 13 + k * 41) % 83)}, count: ${2 + ((i + k) % 5)} }`,
   )
   const planned = (have: string) => {
-    const read = readPlan(`make: [${make}]\ncloth: [{ name: a, widths: [150], sold-by: 1 cm ${have} }]`)
+    const read = readPlan(`make: [${make}]\ncloth: [{ name: a, widths: [150], sold-by: 1 cm ${dividedBy} ${have} }]`)
     if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'))
     return plan(read.value, { effort: 'quick', compareWidths: false })
   }

@@ -23,8 +23,10 @@ export function orAsIfBought(
   const atHand = settings.some((setting) => setting.cloth.have > 0 && setting.open)
   if (!atHand || answer.bound === null || answer.bound === value || book.effort.stop?.()) return answer
   const bought = settings.map((setting) => (setting.open ? { ...setting, owned: [] } : setting))
-  const { best } = chooseWays(book, bought, choices, steps, cutOff)
-  const other = best && fromHand(book, settings, best)
+  const found = chooseWays(book, bought, choices, steps, cutOff).best
+  // as far as a plan is searched where nothing is at hand
+  const better = found && chooseWays(book, bought, choices, steps, null, undefined, found.wish).best
+  const other = found && fromHand(book, settings, better ?? found)
   if (!other || (answer.best && compareWishes(other.wish, answer.best.wish) >= 0)) return answer
   const bound = lesser(answer.bound, other.wish.value)
   const proved = bound === other.wish.value

@@ -107,7 +107,9 @@ function shortOf(book: LayoutBook, at: AtWidths): readonly Missing[] {
       ? `${cloth.name} is not enough for all that is to come from it${enough && `: ${enough}`}`
       : `no way to lay all that is to come from ${cloth.name} was ${NOT_FOUND}${enough && `; ${enough}`}`
     const hems = cloth.mustKeep.length > 0 ? '; its hems must be kept: with keep: may there is more room' : ''
-    return [{ cloth: cloth.name, width, short: null, direction: 'along', words: words + hems }]
+    // as many sheets as are missing, one after the other
+    const short = more === null ? null : length(more * cloth.size!.length)
+    return [{ cloth: cloth.name, width, short, direction: 'along', words: words + hems }]
   })
 }
 

@@ -118,7 +118,7 @@ describe('owned cloth', () => {
       [rectangle('mat', 70, 50, { count: 4, cloth: ['own'] })],
       [remnant('own', 80, 60, { count: 2 })],
     )
-    expect(plan(order).missing[0]?.words).toMatch(/2 more/)
+    expect(plan(order).missing[0]).toMatchObject({ short: cm(120), words: expect.stringMatching(/2 more/) })
   })
 })
 
