@@ -6,7 +6,7 @@ import { answerOf, layoutOf } from './layout.ts'
 import type { Answer, Certificate, Control, Request } from './model.ts'
 import { normalise, shortAcross, shortAlong } from './problem.ts'
 import type { Known } from './run.ts'
-import { allowanceFor, MOST_MULTISETS, Run, unusual } from './run.ts'
+import { allowanceFor, MOST_MULTISETS, Run, unusual, worthScales } from './run.ts'
 import { quickStart } from './starts/index.ts'
 
 /**
@@ -42,7 +42,7 @@ export function laysWithin(request: Request, length: number, control: Control): 
   const start = quickStart(problem, control.stop)
   const found = start && layoutOf(problem, start)
   if (found && found.length <= within) return true
-  const bounds = new Bounds(problem, allowanceFor(control))
+  const bounds = new Bounds(problem, allowanceFor(control), worthScales(problem, control.effort))
   const limit = Math.floor(within / problem.unitAlong)
   if (bounds.best(limit + 1).bound > limit) return false
   const certain =
@@ -71,7 +71,7 @@ export function bound(
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
   const allowance = allowanceFor({ effort: 0, ...paid })
-  const certificate = new Bounds(problem, allowance).best(Number.POSITIVE_INFINITY)
+  const certificate = new Bounds(problem, allowance, false).best(Number.POSITIVE_INFINITY)
   paid.steps += unusual(allowance)
   return { ...certificate, bound: certificate.bound * problem.unitAlong }
 }

@@ -43,6 +43,13 @@ export const allowanceFor = ({ effort, stop }: Pick<Control, 'effort' | 'stop'>)
   stop,
 })
 
+/** With more pieces than this, or less effort, scales cost more than they spare. */
+const MOST_FOR_SCALES = 60
+const EFFORT_FOR_SCALES = 50_000
+
+export const worthScales = (problem: Problem, effort: number): boolean =>
+  effort >= EFFORT_FOR_SCALES && problem.kinds.reduce((n, kind) => n + kind.count, 0) <= MOST_FOR_SCALES
+
 /** Most multisets that numbers can tell apart. */
 export const MOST_MULTISETS = 2 ** 50
 
@@ -97,7 +104,7 @@ export class Run {
         }
       : control
     this.allowance = allowanceFor(this.control)
-    this.bounds = new Bounds(problem, this.allowance)
+    this.bounds = new Bounds(problem, this.allowance, worthScales(problem, control.effort))
   }
 
   answer(known: Known | null = null): Answer {

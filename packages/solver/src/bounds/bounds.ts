@@ -11,6 +11,9 @@ import { weightsOf } from './weights.ts'
 /** With more kinds than this the bars are priced for their own bound only. */
 const FEW_KINDS = 24
 
+/** With more pieces than this, weights cost more than they spare. */
+const MOST_WEIGHED = 200
+
 /** Bounds by scales are sought to this part of the length. */
 const FINEST = 4000
 
@@ -18,14 +21,17 @@ const FINEST = 4000
 export class Bounds {
   private readonly problem: Problem
   private readonly allowance: Allowance
+  private readonly scales: boolean
   private readonly across: Axis
   private readonly rescaling: Rescaling
   private bars: Certificate | null = null
   private leaning: readonly Certificate[] | null = null
 
-  constructor(problem: Problem, allowance: Allowance) {
+  /** `scales`: whether scales are worth what they cost, several times all else. */
+  constructor(problem: Problem, allowance: Allowance, scales = true) {
     this.problem = problem
     this.allowance = allowance
+    this.scales = scales && problem.kinds.length <= FEW_KINDS
     this.across = acrossOf(problem)
     this.rescaling = new Rescaling(problem, allowance, this.across)
   }
@@ -39,14 +45,16 @@ export class Bounds {
     this.bars = barBound(problem, this.few() ? 0 : simple.bound, enough, allowance, 0, this.across)
     const bars = this.bars && this.roundedUp(this.bars)
     const best = bars && bars.bound > simple.bound ? bars : simple
-    return best.bound >= enough || !this.few() ? best : (this.byScales(best.bound, enough) ?? best)
+    return best.bound >= enough || !this.scales ? best : (this.byScales(best.bound, enough) ?? best)
   }
 
   /** Scales by which blocks are refused on a field that ends at `reach`; null: they refuse every layout there. */
   weightsFor(reach: number): readonly Weights[] | null {
     const { problem } = this
+    // of so many pieces no search ends, whatever it may leave out
+    if (problem.kinds.reduce((n, kind) => n + kind.count, 0) > MOST_WEIGHED) return []
     const scales: Scales[] = []
-    if (this.few()) {
+    if (this.scales) {
       const found = this.rescaling.scalesFor(reach)
       if (found.refused) return null
       scales.push(...found.scales)
