@@ -174,7 +174,7 @@ was not looked for as far as what is shown deserves. Null when there is none as 
     const known = this.#bounds.get(key) ?? (this.before ? this.before.#bounds.get(key) : undefined)
     if (known) return known
     const { stop } = this.effort
-    const paid = { steps: 0, ...(stop ? { stop } : {}) }
+    const paid = { steps: 0, scales: false, ...(stop ? { stop } : {}) }
     const certificate = bound(ask(this.order, ground, counts, setting.bundles).request, paid)
     this.steps += BOUND_STEPS + paid.steps
     this.#bounds.set(key, certificate)
