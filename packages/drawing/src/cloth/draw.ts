@@ -44,7 +44,7 @@ export interface DrawOptions {
 export interface Drawing {
   readonly marks: readonly Mark[]
   readonly spots: Figure['spots']
-  /** what texts cover, margins included */
+  /** what texts and leaders cover, margins included */
   readonly texts: readonly Box[]
   /** flags and labels that found no place; empty for a drawing that can be used */
   readonly homeless: readonly string[]
@@ -59,6 +59,7 @@ export interface Drawing {
 export interface Ground {
   readonly marks: Mark[]
   readonly boxes: Box[]
+  readonly led: Box[]
   readonly texts: Places
   /** edges, flags with some air, inner lines, scissors */
   readonly lines: Places
@@ -67,6 +68,8 @@ export interface Ground {
   readonly dots: Places
   readonly homeless: string[]
   add(marks: readonly Mark[], boxes?: readonly Box[]): void
+  /** a leader, by small boxes along it */
+  lead(along: readonly Box[]): void
   /** everything near that a label keeps clear of */
   near(area: Box): readonly Box[]
   /** whether there is nothing of it */
@@ -156,7 +159,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     const [x1, y1, x2, y2] = edge.segment
     spots.push({ kind: 'division', name: edge.division!.flag, ...padded(box(x1, y1, x2 - x1, y2 - y1), by) })
   }
-  return { marks, spots, texts: ground.boxes, homeless, outside, bare, hatches }
+  return { marks, spots, texts: [...ground.boxes, ...ground.led], homeless, outside, bare, hatches }
 }
 
 function groundOf({ style, taken }: DrawOptions): Ground {
@@ -167,10 +170,11 @@ function groundOf({ style, taken }: DrawOptions): Ground {
     Places,
   ]
   texts.add(taken)
-  const [marks, boxes]: [Mark[], Box[]] = [[], []]
+  const [marks, boxes, led]: [Mark[], Box[], Box[]] = [[], [], []]
   return {
     marks,
     boxes,
+    led,
     texts,
     lines,
     leaders,
@@ -180,6 +184,10 @@ function groundOf({ style, taken }: DrawOptions): Ground {
       marks.push(...more)
       boxes.push(...covered)
       texts.add(covered)
+    },
+    lead(along) {
+      leaders.add(along)
+      led.push(...along)
     },
     near: (area) => [texts, lines, leaders].flatMap((places) => places.near(area)),
     isFree: (area) => !texts.meets(area) && !lines.meets(area) && !leaders.meets(area),
@@ -218,13 +226,15 @@ function placeFlags(
     lines.set(edge, flag?.line ?? edge.segment)
   }
   for (const edge of crowded) {
-    const aside = (taken: readonly Places[]) => placeFlagAside(edge, room, taken, edges, style, stageOf(edge, done))
+    const taken = [ground.texts, ground.leaders]
+    const aside = (uncrossed: readonly Places[]) =>
+      placeFlagAside(edge, room, taken, uncrossed, edges, style, stageOf(edge, done))
     // a leader crosses another only where it must
-    const flag = aside([ground.texts, ground.leaders]) ?? aside([ground.texts])
+    const flag = aside(taken) ?? aside([ground.texts])
     if (flag === null) ground.homeless.push(edge.division!.flag)
     else {
       set(flag)
-      ground.leaders.add(flag.along)
+      ground.lead(flag.along)
     }
   }
   return lines

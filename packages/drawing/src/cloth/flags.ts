@@ -87,6 +87,7 @@ export function placeFlagAside(
   edge: DrawnEdge,
   room: FlagRoom,
   taken: readonly Places[],
+  uncrossed: readonly Places[],
   edges: Places,
   style: Style,
   stage: Stage,
@@ -115,7 +116,7 @@ export function placeFlagAside(
         })
         if (at === null) continue
         const leader: Segment = [x, y, near(x, at.x, at.width), near(y, at.y, at.height)]
-        if (taken.some((places) => places.crossedBy(leader))) continue
+        if (uncrossed.some((places) => places.crossedBy(leader))) continue
         const dot: Mark = { kind: 'circle', x, y, r: 0.6 * by, weight: 0, fill: 'ink' }
         const marks = [line(leader, WEIGHTS.thin * by), dot, ...flagMarks(name, at, style, stage)]
         return { box: at, line: edge.segment, marks, along: stepping(leader, 1.5 * by) }

@@ -72,7 +72,7 @@ export function nameAll(
       if (leader === null || leader.long > most) return false
       ground.marks.push(...leader.marks)
       ground.dots.add(leader.dots)
-      ground.leaders.add(leader.along)
+      ground.lead(leader.along)
       return true
     }
   }

@@ -14,6 +14,7 @@ import { altOf } from '../figure.ts'
 import { frameOf, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
+import { textWidth } from '../text.ts'
 import { clothProof, wasteWords } from '../words/answer.ts'
 import { byNumber, capital, ordinal } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
@@ -37,7 +38,7 @@ const BAR = 246
 const KEY_BOTTOM = 239.5
 
 const TWO_COLUMNS: Zone = { top: 33, tall: 206 }
-const AIRY: Zone = { top: 33, tall: 200 }
+const AIRY: Zone = { top: 34, tall: 199 }
 /** for stretches that would each take a page otherwise: two lengths of 208 cm at 1:20 */
 const FULL: Zone = { top: 28.5, tall: 207.8 }
 /** how far tears run out at the right where two columns leave little room */
@@ -176,6 +177,7 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
   const width = FRAME.width - marginLeft
   if (width < 50) return null
   const on = titled(setting, stretch)
+  if (!hasHeadroom(on, setting)) return null
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0) return null
@@ -201,6 +203,7 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
 function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Composed | null {
   const { zone, cloth, measure, style, perUnit } = setting
   const on = titled(setting, stretch)
+  if (!hasHeadroom(on, setting) && !whatever) return null
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0 && !whatever) return null
@@ -214,6 +217,9 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
   on.parts.push(checkLine())
   return { leaf: on, outside: drawing.outside }
 }
+
+// the names of the cloth's edges stand between the head of the page and the cloth
+const hasHeadroom = (on: Leaf, { zone, style }: Setting): boolean => zone.top - on.y >= 1.1 + style.small * 1.44
 
 const isWhole = ({ cloth }: Setting, { from, to }: Stretch): boolean => from === 0 && to === cloth.length
 
@@ -248,15 +254,19 @@ function titled({ result, set, cloth, measure, style, scale }: Setting, stretch:
   const name = `Cutting map: ${decapital(setName(result, set))}`
   const width = cloth.buy === null ? '' : `, ${measure.sold(cloth.buy.width)}`
   const from = fromWords(stretch)
-  const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}; ${clothProof(cloth, measure)}.` : ''
+  const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}` : ''
+  const lies = [laid === '' ? '' : `${laid}; ${clothProof(cloth, measure)}.`, laid === '' ? '' : `${laid}.`].map(
+    (length) => `On the table ${tableSize(cloth, measure)}.${length}${alikeWords(set)}`,
+  )
+  const small = Math.min(style.small, 3.5)
   return leaf(
     'map',
     from === '' ? `${name}${width}` : `${name}, ${from}`,
     [
-      `On the table ${tableSize(cloth, measure)}.${laid}${alikeWords(set)}`,
+      lies.find((words) => textWidth(words, small, 500) <= FRAME.width) ?? lies[0]!,
       `${wasteWords(cloth)}. Cut to the numbers, not to the picture.`,
     ],
-    { ...style, small: Math.min(style.small, 3.5) },
+    { ...style, small },
     `SCALE 1:${scale}`,
   )
 }
