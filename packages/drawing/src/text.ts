@@ -88,20 +88,29 @@ interface Face {
   readonly kerning: ReadonlyMap<string, number>
 }
 
-const FACES: Readonly<Record<Weight, Face>> = { 500: face(500), 700: face(700) }
+const FACES: Readonly<Record<Weight, Face>> = faces()
 
-function face(weight: Weight): Face {
-  const advances = new Map<number, number>()
-  for (const run of LETTERS[weight].advances.split(';')) {
+function faces(): Readonly<Record<Weight, Face>> {
+  const medium = new Map<number, number>()
+  for (const run of LETTERS[500].advances.split(';')) {
     const [first, ...widths] = run.split(',')
     widths.forEach((width, i) => {
-      advances.set(Number.parseInt(first!, 36) + i, Number(width))
+      medium.set(Number.parseInt(first!, 36) + i, Number(width))
     })
   }
+  const wider = LETTERS[700].wider.split(',')
+  const bold = new Map([...medium].map(([point, width], i) => [point, width + Number(wider[i])] as const))
+  return {
+    500: { advances: medium, kerning: kerned(LETTERS[500].kerning) },
+    700: { advances: bold, kerning: kerned(LETTERS[700].kerning) },
+  }
+}
+
+function kerned(rows: string): ReadonlyMap<string, number> {
   const kerning = new Map<string, number>()
-  for (const row of LETTERS[weight].kerning.split('\n')) {
+  for (const row of rows.split('\n')) {
     const [lefts, ...pairs] = row.split('\t')
     for (const pair of pairs) for (const left of lefts!) kerning.set(left + pair.charAt(0), Number(pair.slice(1)))
   }
-  return { advances, kerning }
+  return kerning
 }
