@@ -26,14 +26,30 @@ type Group = 'closed by a bound' | 'needs search' | 'not proved'
 /**
  * Bedding orders at six widths in one call, beside the widest alone and beside every width alone: the same effort for each, both sides
  * warmed up on other orders, then in turns; the better time of each counts. Widths narrower than a piece are left out, so some orders
- * have fewer than six.
+ * have fewer than six. Measured as asked for by default, and without the tidying of each width's own layout.
  */
 export function widths(seconds: number, say: Say): Row[] {
-  for (let seed = 181; seed <= 195; seed++) measured(seed, Math.min(seconds, 1))
+  for (let seed = 181; seed <= 195; seed++) measured(seed, Math.min(seconds, 1), true)
+  const tidied = timesOf(seconds, true, say)
+  const groups: Group[] = ['closed by a bound', 'needs search', 'not proved']
+  const set = 'six widths side by side'
+  return [
+    rowOf(set, tidied),
+    ...groups.map((group) => {
+      const of = tidied.filter((times) => times.group === group)
+      return rowOf(`of these, the widest alone ${group}`, of)
+    }),
+    rowOf(`${set}, layouts not tidied, all that are proved`, timesOf(seconds, false, say).filter(isProved)),
+  ]
+}
+
+const isProved = ({ group }: Times): boolean => group !== 'not proved'
+
+function timesOf(seconds: number, tidy: boolean, say: Say): Times[] {
   const all: Times[] = []
   for (let seed = 201; seed <= 220; seed++) {
-    const { count, times } = measured(seed, seconds)
-    const again = times.apart > LONG ? times : measured(seed, seconds).times
+    const { count, times } = measured(seed, seconds, tidy)
+    const again = times.apart > LONG ? times : measured(seed, seconds, tidy).times
     const better = {
       widest: Math.min(times.widest, again.widest),
       together: Math.min(times.together, again.together),
@@ -42,23 +58,13 @@ export function widths(seconds: number, say: Say): Row[] {
     }
     all.push(better)
     const [widest, together, apart] = [better.widest, better.together, better.apart].map((ms) => ms.toFixed(1))
-    say(
-      `- seed ${seed}, ${times.group}: widest alone ${widest} ms, ${count} widths ${together} ms, one by one ${apart} ms`,
-    )
+    const which = `seed ${seed}${tidy ? '' : ', not tidied'}, ${times.group}`
+    say(`- ${which}: widest alone ${widest} ms, ${count} widths ${together} ms, one by one ${apart} ms`)
   }
-  const groups: Group[] = ['closed by a bound', 'needs search', 'not proved']
-  return [
-    rowOf('six widths side by side', all),
-    ...groups.map((group) =>
-      rowOf(
-        `of these, the widest alone ${group}`,
-        all.filter((times) => times.group === group),
-      ),
-    ),
-  ]
+  return all
 }
 
-function measured(seed: number, seconds: number): { readonly count: number; readonly times: Times } {
+function measured(seed: number, seconds: number, tidy: boolean): { readonly count: number; readonly times: Times } {
   const { request } = bedding(seed)
   const most = Math.max(...request.demands.flatMap(({ postures }) => postures.map(({ width }) => width)))
   const list = WIDTHS.filter((width) => width >= most)
@@ -68,9 +74,9 @@ function measured(seed: number, seconds: number): { readonly count: number; read
     const value = run(() => milliseconds() - start > seconds * 1000)
     return { ms: milliseconds() - start, value }
   }
-  const widest = time((stop) => lay(at(2800), { effort: EFFORT, stop }))
-  const together = time((stop) => layForWidths(at(2800), list, { effort: EFFORT, stop }))
-  const apart = time((stop) => list.map((width) => lay(at(width), { effort: EFFORT, stop })))
+  const widest = time((stop) => lay(at(2800), { effort: EFFORT, tidy, stop }))
+  const together = time((stop) => layForWidths(at(2800), list, { effort: EFFORT, tidy, stop }))
+  const apart = time((stop) => list.map((width) => lay(at(width), { effort: EFFORT, tidy, stop })))
   const proved = (answer: Answer) => answer.status === 'proved'
   for (const [i, { width, answer }] of together.value.entries()) {
     const alone = apart.value[i]!

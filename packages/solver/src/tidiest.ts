@@ -170,12 +170,28 @@ class Search {
    * Places where a rectangle `size` across the cut and `run` along it may be cut. Where nothing is bound to a side, a cut and its mirror
    * image are the same: the first half is the one pushed together.
    */
-  private *cutsAt(of: 'width' | 'length', part: number, rest: number, size: number, run: number, binds: boolean) {
+  private cutsAt(
+    of: 'width' | 'length',
+    part: number,
+    rest: number,
+    size: number,
+    run: number,
+    binds: boolean,
+  ): readonly number[] {
     this.steps++
-    const sums = this.sums[of]
-    const may = (at: number) => this.holds(of, part, at, run) && this.holds(of, rest, size - at, run)
-    for (const at of sums[part]!) if (may(at)) yield at
-    if (binds) for (const at of sums[rest]!) if (may(size - at) && !sums[part]!.includes(size - at)) yield size - at
+    const firsts = this.sums[of][part]!
+    const out: number[] = []
+    for (const at of firsts) if (this.mayCut(of, part, rest, at, size - at, run)) out.push(at)
+    if (binds)
+      for (const beyond of this.sums[of][rest]!) {
+        const at = size - beyond
+        if (this.mayCut(of, part, rest, at, beyond, run) && !firsts.includes(at)) out.push(at)
+      }
+    return out
+  }
+
+  private mayCut(of: 'width' | 'length', part: number, rest: number, at: number, beyond: number, run: number): boolean {
+    return this.holds(of, part, at, run) && this.holds(of, rest, beyond, run)
   }
 
   /** Might these pieces lie in such a rectangle, and no more be left over than there is? */
