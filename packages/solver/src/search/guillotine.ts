@@ -225,7 +225,7 @@ function attemptAt(
     growth = grownOn(trial, growth, extended === 0 ? patience : Math.ceil(patience / 4), meter, random)
     const complete = completed(trial, growth, meter, random)
     if (complete !== null && (best === null || complete.length < best.length)) best = complete
-    if (growth.outArea === 0 || problem.length !== null) break
+    if (growth.outArea === 0 || problem.length !== null || meter.steps <= 0 || meter.stop()) break
     const longer = trial.length + Math.ceil((growth.outArea * (2 + extended)) / (2 * trial.width))
     if (best !== null && longer >= best.length) break
     if (found !== null && longer >= found.length) break

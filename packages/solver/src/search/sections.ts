@@ -55,7 +55,7 @@ export function sectionPlan(trial: Trial, meter: Meter): { section: Section; tim
     if (values === null) break
     const found: { section: Section; gain: number }[] = []
     for (const length of lengths) {
-      if (meter.stop()) break
+      if (meter.steps <= 0 || meter.stop()) break
       const { section, worth } = dearestSection(trial, length, values, meter)
       if (worth > length * (1 + 1e-6)) found.push({ section, gain: worth / length })
     }
