@@ -44,6 +44,9 @@ interface Row {
   readonly laid: number
 }
 
+/** What it costs in steps, about, to weigh a cloth once more. */
+const STEPS_PER_ROW = 4
+
 /** All nodes of one choice of ways, bounded by measures that add up (additive-bound.ts), the least over the ways still open. */
 export class Nodes {
   readonly items: readonly WeighedItem[]
@@ -166,7 +169,7 @@ export class Nodes {
     const { options, fewestJoins } = this.items[item]!
     const { option, more } = options[index]!
     let wish: Wish = { ...node.wish, seams: node.wish.seams + option.joins - fewestJoins }
-    this.#book.steps += more.length
+    this.#book.steps += STEPS_PER_ROW * more.length
     const changed = new Map<number, Row>()
     for (const { setting, by } of more) {
       const before = node.rows[setting]!
