@@ -7,7 +7,9 @@ import { atOnce, Run } from './run.ts'
 /**
  * The layouts of one request at several widths of its field, with `effort` for each. What fits a width fits every wider one, save pieces
  * that touch both sides, so each width's bounds and layouts are handed on to others: the widest and the narrowest come first, then widths
- * half way between. What is left open the exact methods answer for all widths in one run.
+ * half way between. Where multisets are few, one run of the exact methods answers all widths that are left open. Where they are many the
+ * widths have few blocks in common, so that one run would cost as much as several, and a hard width would take the effort of all:
+ * there each is searched by itself.
  */
 export function layForWidths(request: Request, widths: readonly number[], control: Control): WidthsAnswer {
   const order = [...new Set(widths)].sort((a, b) => b - a)
