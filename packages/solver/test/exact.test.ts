@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Demand } from '../src/index.ts'
-import { check, LEFT, lay, layForWidths, narrowestFor, RIGHT, START, whatFits } from '../src/index.ts'
+import { check, END, LEFT, lay, layForWidths, narrowestFor, RIGHT, START, whatFits } from '../src/index.ts'
 import { open, piece, randomOrder, sliced } from './orders.ts'
 
 test('what was cut from a rectangle goes back into it, proved', () => {
@@ -124,6 +124,14 @@ test('a field whose end zone nothing may enter is known to be too short', () => 
   const request = open(5, [piece('a', 2, 2, 6)], 12)
   const zoned = { ...request, field: { ...request.field, width: 3, zones: { left: 0, right: 0, start: 0, end: 1 } } }
   expect(lay(zoned, { effort: 100_000 }).status).toBe('infeasible')
+  // two of full width, 5 and 4 long: they would end in the zone, so one of them must go on to the end
+  const ending = (id: string, length: number): Demand => ({
+    ...piece(id, 1, 6, length),
+    postures: [END, 0].map((flush) => ({ width: 6, length, flush })),
+  })
+  const kept = open(6, [ending('a', 5), ending('b', 4)], 10)
+  const answer = lay({ ...kept, field: { ...kept.field, zones: { ...zoned.field.zones, end: 2 } } }, { effort: 50_000 })
+  expect([answer.status, answer.length]).toEqual(['proved', 10])
 })
 
 test('the narrowest width that will do: one step less is longer', () => {

@@ -149,9 +149,15 @@ class Rising {
     return this.whole ? !o.tried : o.bound <= this.lastOf(o)
   }
 
-  /** The longest length worth trying. */
+  /** The longest length that is of interest. */
   private lastOf({ upper }: Open): number {
-    return upper === null ? this.longest : upper - 1
+    const { length } = this.problem
+    return upper !== null ? upper - 1 : this.ending && length !== null ? length : this.longest
+  }
+
+  /** A limit no farther than pieces may reach that do not touch the end; one that goes so far is for those that do as well. */
+  private within(limit: number): number {
+    return this.problem.length === null ? limit : Math.min(limit, this.longest)
   }
 
   private roundUp(length: number): number {
@@ -203,7 +209,7 @@ class Rising {
         o.upper = best.length
         o.bound = best.length
       } else if (found.best[i]!.length === 0) o.bound = this.beyond(trials[i]!.length + strictness.lengths)
-      else o.bound = this.whole ? o.upper! : this.roundUp(trials[i]!.length + 1 + strictness.lengths)
+      else o.bound = this.isAll(trials[i]!.length) ? o.upper! : this.roundUp(trials[i]!.length + 1 + strictness.lengths)
     }
     this.share()
     if (!tight) for (const o of open) o.target.onBound?.(o.bound, this.steps)
@@ -227,8 +233,9 @@ class Rising {
     if (this.whole || relaxed.least <= o.bound) return this.guided({ width, length, weights }, relaxed)
     // often the relaxed problem's shortest is the problem's own
     this.raise(o, relaxed.least)
-    const nearer = weightsFor(reachOf(this.problem, o.bound))
-    return nearer === null ? this.refuse(o, o.bound) : this.guided({ width, length: o.bound, weights: nearer }, relaxed)
+    const least = this.within(o.bound)
+    const nearer = weightsFor(reachOf(this.problem, least))
+    return nearer === null ? this.refuse(o, least) : this.guided({ width, length: least, weights: nearer }, relaxed)
   }
 
   private guided(trial: Trial, { guideFor }: Relaxed): Trial {
@@ -257,18 +264,22 @@ class Rising {
 
   /** The next length that a layout may have when none ends up to this limit. */
   private beyond(limit: number): number {
-    const { length, zones } = this.problem
-    return length !== null && limit >= length - zones.end ? length + 1 : this.roundUp(limit + 1)
+    return this.isAll(limit) ? this.problem.length! + 1 : this.roundUp(limit + 1)
+  }
+
+  /** Does a trial this long leave out no layout that the field can take? */
+  private isAll(limit: number): boolean {
+    return this.problem.length !== null && limit >= this.longest
   }
 
   private limitOf(o: Open): number {
     const { length, zones } = this.problem
     if (this.whole) return length! - zones.end
-    if (this.task.atOnce) return this.lastOf(o)
+    if (this.task.atOnce) return this.within(this.lastOf(o))
     const searched = this.relaxation?.searched(o.target.width) ?? 0
     const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 300)
     // as far as the relaxed problem is searched already a trial is cheap
-    return Math.min(this.lastOf(o), o.bound <= searched ? Math.min(next, searched) : next)
+    return this.within(Math.min(this.lastOf(o), o.bound <= searched ? Math.min(next, searched) : next))
   }
 
   /** What one width has shown holds for others. */
