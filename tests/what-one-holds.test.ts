@@ -36,7 +36,7 @@ describe('O1: what to buy', () => {
     // 8.1 x 21.50 = 174.15
     expect(words).toMatch(/Buy 8\.1 m \([^)]+\) of sprig, 240 cm \([^)]+\) wide, 174\.15 EUR/)
     // 200 cm of foot less 10 cm at each end
-    expect(words).toContain('Buy 2 zips of 180 cm at the foot.')
+    expect(words).toContain('Buy 2 zips of 180 cm for the foot of the cover.')
     // 2 covers, 4 ties of 23 cm each: 184 cm
     expect(words).toContain('Buy 1.9 m of cord or tape')
     expect(words).toMatch(/Buy \d+ m of sewing thread\./)
@@ -52,7 +52,8 @@ describe('O1: what to buy', () => {
 
 describe('O2: cloth widths side by side', () => {
   test('length, area, cost, what is not used, seams, and how each compares', () => {
-    const words = paper('widths')
+    // on the last page of the sewing order where there is room, else on a page of its own
+    const words = `${paper('sewing')} ${paper('widths')}`
     // 8.1 x 2.4 = 19.44 m²; 14.2 x 13.20 = 187.44, 13.29 more; 13 x 14.90 = 193.70, 19.55 more
     expect(words).toMatch(/240 cm 8\.1 m 174\.15 19\.4 m² \d+ % \d+ % 0 Lowest cost/)
     expect(words).toMatch(/140 cm 14\.2 m 187\.44 19\.9 m² \d+ % \d+ % \d+ 13\.29 more/)

@@ -26,13 +26,26 @@ export async function drawnSizes(
     const height = page.height * POINTS
     const uprights = lines.filter(([x1, y1, x2, y2]) => x1 === x2 && Math.abs(y2 - y1) > 3).map(([x]) => x)
     const levels = lines.filter(([x1, y1, x2, y2]) => y1 === y2 && Math.abs(x2 - x1) > 3).map(([, y]) => y)
-    for (const piece of result.cloths.flatMap((cloth) => cloth.placed)) {
-      const label = items.filter((item) => item.text === piece.label).sort((a, b) => b.size - a.size)[0]
-      if (label === undefined || label.size < 25 || label.turned) continue
-      const at = [label.x + label.width / 2, height - label.y - label.size * 0.3] as const
-      const [across, along] = [piece.width, piece.length].map((l) => (l / 320 / scale) * POINTS) as [number, number]
+    const numbered = result.cloths
+      .flatMap((cloth) => cloth.placed)
+      .flatMap((piece) => {
+        const label = items.filter((item) => item.text === piece.label).sort((a, b) => b.size - a.size)[0]
+        if (label === undefined || label.size < 25 || label.turned) return []
+        return { piece, at: [label.x + label.width / 2, height - label.y - label.size * 0.3] as const }
+      })
+    const drawn = (l: number): number => (l / 320 / scale) * POINTS
+    const whole = numbered.flatMap(({ piece, at }) => {
+      const start = startOf(levels, at[1], drawn(piece.length))
+      return start === undefined ? [] : { y: piece.y, start }
+    })
+    const first = whole.sort((p, q) => p.y - q.y)[0]
+    for (const { piece, at } of numbered) {
+      const [across, along] = [drawn(piece.width), drawn(piece.length)]
       if (!hasPair(uprights, at[0], across)) wrong.push(`page ${i + 1}: ${piece.label} across`)
-      if (!hasPair(levels, at[1], along)) wrong.push(`page ${i + 1}: ${piece.label} along`)
+      // what begins on the page before still ends where it should
+      const end = first && piece.y < first.y ? first.start + drawn(piece.y + piece.length - first.y) : null
+      const isRight = end === null ? hasPair(levels, at[1], along) : levels.some((y) => Math.abs(y - end) <= 0.01)
+      if (!isRight) wrong.push(`page ${i + 1}: ${piece.label} along`)
       checked += 1
     }
   }
@@ -68,8 +81,11 @@ export async function segmentsOf(bytes: Uint8Array, page: number): Promise<reado
 // pdf.js keeps coordinates as 32-bit floats
 const round = (n: number): number => Math.round(n * 1000) / 1000
 
+const startOf = (places: readonly number[], between: number, apart: number): number | undefined =>
+  places.find((a) => a < between && places.some((b) => b > between && Math.abs(b - a - apart) <= 0.01))
+
 const hasPair = (places: readonly number[], between: number, apart: number): boolean =>
-  places.some((a) => a < between && places.some((b) => b > between && Math.abs(b - a - apart) <= 0.01))
+  startOf(places, between, apart) !== undefined
 
 /** Texts of a page that cover each other, by their capitals. */
 export function overlaps(items: readonly Item[]): readonly string[] {

@@ -257,7 +257,10 @@ function take(
     cut.set(single[1]!, size)
     return [single[1]!]
   }
-  const lost = /^(?:Takes off|the) ([\d ./]+) (?:cm|mm|in) (?:of|left over is) (?:waste|trim)$/.exec(words)
+  const lost =
+    /^(?:Takes off|the) ([\d ./]+) (?:cm|mm|in) (?:of|left over is) (?:waste|trim)(?:, too narrow to tear: cut it off)?$/.exec(
+      words,
+    )
   if (lost) {
     const broad = direction === 'across' ? size[1] : size[0]
     if (Math.abs(broad - numberOf(lost[1]!)) > NEAR) faults.push(`${flag}: what is left over measures ${broad}`)

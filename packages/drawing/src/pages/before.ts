@@ -27,7 +27,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
   const sections: readonly (readonly [string, readonly Item[]])[] = [
     ['Buy and measure', buying(result, measure)],
     [result.order.wash === 'before-cutting' ? 'Wash, press, square' : 'Press and square', washing(result, measure)],
-    ['At the table', atTheTable(result)],
+    ['At the table', atTheTable(result, measure)],
     ['Take care', result.cautions.map((each) => ({ words: [[sentence(each.text), 500]], remark: true }))],
     ['Good to know', result.goodToKnow.map((each) => ({ words: [[sentence(each.text), 500]], remark: true }))],
   ]
@@ -65,11 +65,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
       on.y += set.lines * pitch + small * 0.42
     }
   }
-  leaves[0]!.parts.push({
-    role: 'paragraph',
-    marks: [text('If it does not, the numbers', 0, 240.8, 3.5, 500), text('are still right.', 0, 246.2, 3.5, 500)],
-  })
-  leaves[0]!.parts.push(checkLine())
+  leaves[0]!.parts.push(checkLine(true))
   leaves[0]!.lowest = 234.5
   return leaves
 
@@ -251,7 +247,7 @@ const widthNeeded = (cloth: CutCloth): Length =>
   (Math.max(...cloth.placed.map((p) => p.x + p.width), 0) +
     (cloth.width - cloth.usable.x - cloth.usable.width)) as Length
 
-function atTheTable(result: Result): readonly Item[] {
+function atTheTable(result: Result, measure: Measure): readonly Item[] {
   const items: Item[] = [
     {
       words: [
@@ -262,6 +258,18 @@ function atTheTable(result: Result): readonly Item[] {
       ],
     },
   ]
+  for (const cloth of result.cloths) {
+    const { repeat } = cloth
+    // a cloth off the bolt, or the first of several like sheets
+    if (repeat === 0 || result.cloths.find((other) => other.name === cloth.name) !== cloth) continue
+    items.push({
+      words: [
+        [`Measure the repeat of the ${clothTitle(cloth.name)} along the selvedge, over several: one is `, 500],
+        [measure.full(repeat), 700],
+        [' on this map. If not, stop, and lay out again.', 500],
+      ],
+    })
+  }
   const oneWay = result.cloths.find((cloth) => cloth.cloth.print.way === 'one-way')
   if (oneWay !== undefined)
     items.push({

@@ -255,9 +255,12 @@ function titled({ result, set, cloth, measure, style, scale }: Setting, stretch:
   const width = cloth.buy === null ? '' : `, ${measure.sold(cloth.buy.width)}`
   const from = fromWords(stretch)
   const laid = cloth.from === 'bolt' ? ` Laid ${measure.full(cloth.proof.length)}` : ''
-  const lies = [laid === '' ? '' : `${laid}; ${clothProof(cloth, measure)}.`, laid === '' ? '' : `${laid}.`].map(
-    (length) => `On the table ${tableSize(cloth, measure)}.${length}${alikeWords(set)}`,
-  )
+  const lies = [
+    laid === ''
+      ? ''
+      : `${laid}; ${cloth.proof.status === 'proved' ? '' : 'another layout is '}${clothProof(cloth, measure)}.`,
+    laid === '' ? '' : `${laid}.`,
+  ].map((length) => `On the table ${tableSize(cloth, measure)}.${length}${alikeWords(set)}`)
   const small = Math.min(style.small, 3.5)
   return leaf(
     'map',

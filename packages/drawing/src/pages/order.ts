@@ -144,7 +144,7 @@ export function orderLeaves(
         labels.length > 2
           ? `Each has its number: ${labelsListed(labels)}`
           : `Write ${labelsListed(labels)} on ${labels.length === 1 ? 'it' : 'them'}`
-      const words = `${numbered}${instead}${next === undefined ? '' : `; measure again before ${next}`}.`
+      const words = `${numbered}${instead}${next === undefined ? '' : `; measure what is left before ${next}`}.`
       const written = (y: number) => setRuns([[words, 500]], flagLeft, y, FRAME.width - flagLeft, small)
       if (on.y + (written(0).lines - 1) * pitch > BOTTOM) {
         turnOver(name)
@@ -233,12 +233,14 @@ function howTo(cloths: readonly CutCloth[]): readonly string[] {
   return [
     `The side measured from comes first. Down is along the selvedge.${lettered ? ' Letter every part.' : ''}`,
     ...(tears
-      ? ['To tear: snip the edge, tear to the far edge, snip it. Flags T are torn, flags C are cut.']
+      ? [
+          `To tear: snip the edge, tear to the far edge, snip it. ${ways.has('thread') ? 'Flags C are cut with shears.' : 'Flags T are torn, flags C are cut.'}`,
+        ]
       : ways.has('thread')
         ? []
         : ['Cut along a ruled line, right across unless it says where to begin and end.']),
     ...(ways.has('thread')
-      ? ['By the thread: draw one thread out, right across, and cut along the gap it leaves.']
+      ? ['By the thread: draw one thread out, right across, and cut along the gap. Its flags are T too.']
       : []),
   ]
 }

@@ -5,7 +5,8 @@ import { PITCH } from '../cloth/style.ts'
 import { text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
 import { fit, oneLine, unbroken } from '../text.ts'
-import { capital } from '../words/hands.ts'
+import { byNumber, capital } from '../words/hands.ts'
+import { labelsListed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
 
@@ -28,7 +29,7 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
       [length, 500],
     ] as const
     const probe = setRuns(runs, 0, 0, FRAME.width - 20, small)
-    const head = step.item !== item ? small * 3.4 : 0
+    const head = step.item !== item ? small * 3.4 + pitch * 1.15 : 0
     if (on.y + head + (probe.lines - 1) * pitch > BOTTOM) on = begin()
     if (step.item !== item) {
       item = step.item
@@ -42,6 +43,12 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
         marks: [text(fit(`${nameOf(item)}${size}`, FRAME.width, small, 700), 0, on.y, small, 700)],
       })
       on.y += pitch * 1.15
+      const from = numbersOf(result, item)
+      if (from !== '') {
+        const words = `${/\D/.test(from) ? 'Pieces' : 'Piece'} ${from}.`
+        on.parts.push({ role: 'paragraph', marks: [text(fit(words, FRAME.width, small, 500), 0, on.y, small, 500)] })
+        on.y += pitch * 1.15
+      }
     }
     const set = setRuns(runs, 20, on.y, FRAME.width - 20, small)
     on.parts.push({
@@ -56,13 +63,32 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     const fresh = leaf(
       'sewing',
       leaves.length === 0 ? 'Sewing order' : 'Sewing order, goes on',
-      leaves.length === 0 ? ['Numbers are those of the pieces on the map.'] : [],
+      leaves.length === 0 ? ['The numbers of pieces are those on the map.'] : [],
       style,
     )
     if (leaves.length > 0) fresh.y += small * 1.5
     leaves.push(fresh)
     return fresh
   }
+}
+
+/** The numbers on the map of what 'duvet-cover-1, duvet-cover-2' is sewn from, copy by copy while they are few. */
+function numbersOf(result: Result, items: string): string {
+  const copies = copiesIn(items)
+  const sets = copies.length > MOST_SETS ? [copies] : copies.map((copy) => [copy])
+  return sets
+    .map((set) => byNumber(result.pieces.flatMap((piece) => (set.includes(piece.item) ? piece.label : []))))
+    .filter((labels) => labels.length > 0)
+    .map(labelsListed)
+    .join('; ')
+}
+const MOST_SETS = 4
+
+function copiesIn(items: string): readonly string[] {
+  const run = /^(.*-)(\d+) to .*-(\d+)$/.exec(items)
+  if (run === null) return items.split(', ')
+  const [first, last] = [Number(run[2]), Number(run[3])]
+  return Array.from({ length: last - first + 1 }, (_, i) => `${run[1]}${first + i}`)
 }
 
 /** 'Duvet cover 1' from 'duvet-cover-1' */

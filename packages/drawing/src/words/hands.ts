@@ -154,7 +154,9 @@ export const ordinal = (n: number): string =>
   ORDINALS[n] ?? `${n + 1}${SUFFIX[(n + 1) % 10 > 3 || Math.floor(((n + 1) % 100) / 10) === 1 ? 0 : (n + 1) % 10]}`
 const SUFFIX = ['th', 'st', 'nd', 'rd']
 
+// I and O written on cloth would be 1 and 0
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 const letters = (n: number): string =>
-  n < 26 ? String.fromCharCode(65 + n) : letters(Math.floor(n / 26) - 1) + letters(n % 26)
+  (n < LETTERS.length ? '' : letters(Math.floor(n / LETTERS.length) - 1)) + LETTERS[n % LETTERS.length]
 
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,5 +1,6 @@
 import type { CutCloth, Division, MeasuredFrom, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
+import { cm } from '@lengthwise/units'
 import type { OrderLine } from '../api.ts'
 import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
@@ -134,12 +135,18 @@ function farWords(side: Side, division: Division, measure: Measure): string {
   const { outcome } = side
   if (outcome.kind === 'piece') return `the rest is ${outcome.label}`
   if (outcome.kind === 'remnant') return `the rest is ${outcome.name}, to keep`
-  if (outcome.kind !== 'part') return `the ${measure.full(breadth(outcome.box, division))} left over is ${outcome.kind}`
+  if (outcome.kind !== 'part')
+    return `the ${measure.full(breadth(outcome.box, division))} left over is ${outcome.kind}${tooNarrow(outcome.box, division) ? ', too narrow to tear: cut it off' : ''}`
   if (side.name === CLOTH) return 'the cloth goes on'
   if (side.name.endsWith('length')) return `the rest is ${side.name}, for ${labelsListed(heldIn(outcome))}`
   if (side.name === REST) return `the rest is for ${labelsListed(heldIn(outcome))}`
   return `the rest waits as ${side.name}, for ${labelsListed(heldIn(outcome))}`
 }
+
+/** A strip narrower than this frays away in the hand (common practice, no source). */
+const NARROWEST_TEAR = cm(1)
+const tooNarrow = (box: Parameters<typeof breadth>[0], division: Division): boolean =>
+  division.how !== 'thread' && division.how !== 'shears' && breadth(box, division) < NARROWEST_TEAR
 
 const breadth = (b: { width: Length; length: Length }, division: Division): Length =>
   division.runs === 'across' ? b.length : b.width
