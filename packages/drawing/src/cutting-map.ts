@@ -6,6 +6,7 @@ import { beforeLeaves } from './pages/before.ts'
 import type { Leaf } from './pages/leaf.ts'
 import { bind, joined } from './pages/leaf.ts'
 import { mapLeaves } from './pages/map.ts'
+import { markLeaves } from './pages/marks.ts'
 import { orderLeaves } from './pages/order.ts'
 import { withPieces } from './pages/pieces.ts'
 import { sewingLeaves } from './pages/sewing.ts'
@@ -26,12 +27,17 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   const whole = maps.every((map) => map.whole) ? { leaves: [], keyed: false } : wholeLeaves(result, measure, style)
   const shown = new Set(maps.flatMap((map) => map.key?.shown ?? []))
   const missing = new Set(maps.flatMap((map) => map.key?.wanted ?? []).filter((words) => !shown.has(words)))
-  const before = withPieces(beforeLeaves(result, measure, style), result, measure, style)
+  const listed = withPieces(beforeLeaves(result, measure, style), result, measure, style)
+  const marks = markLeaves(result, measure, style)
+  const withMarks = joined(listed, marks)
+  // below the list of pieces where there is room, else after the order of cutting
+  const early = withMarks.length === listed.length
+  const before = early ? withMarks : listed
   return bound(result, options, [
     ...joined(before, whole.keyed || missing.size === 0 ? [] : [keyLeaf(missing, result, measure, style)]),
     ...whole.leaves,
     ...maps,
-    ...orderLeaves(result, sets, measure, style),
+    ...joined(orderLeaves(result, sets, measure, style), early ? [] : marks),
     ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),
   ])
 }

@@ -13,7 +13,7 @@ import { clothEdges, divisionEdges, edgeMark, insideLine } from './edges.ts'
 import type { Flag, FlagRoom, Stage } from './flags.ts'
 import { edgeBox, placeFlag, placeFlagAside, placeSecondFlag } from './flags.ts'
 import { nameAll } from './naming.ts'
-import type { Named } from './pieces.ts'
+import type { Named, Sign } from './pieces.ts'
 import { namedPiece, namedRemnant, textBoxes } from './pieces.ts'
 import { Places } from './places.ts'
 import { ruler, rulerLine } from './ruler.ts'
@@ -53,6 +53,7 @@ export interface Drawing {
   /** some piece or remnant has not even its number inside */
   readonly bare: boolean
   readonly hatches: ReadonlySet<'waste' | 'remnant' | 'trim'>
+  readonly signs: ReadonlySet<Sign['kind']>
 }
 
 /** What has been set so far, each kind by where it lies. */
@@ -137,7 +138,8 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
   const [kept, clearOfHatch] = [new Places(by), new Places(by)]
   kept.add(ground.boxes.map((each) => padded(each, 0.8 * by)))
   clearOfHatch.add([...ground.boxes.map((each) => padded(each, 1.4 * by)), ...insideBoxes])
-  marks.push(...thinLines(cloth, view, style, [kept, ground.dots]))
+  const thin = thinLines(cloth, view, style, [kept, ground.dots])
+  marks.push(...thin.marks)
   for (const { segment, dash } of insides)
     for (const part of texts.outside(segment)) marks.push(line(part, WEIGHTS.thin * by, dash))
   const hatches = new Set<'waste' | 'remnant' | 'trim'>()
@@ -159,7 +161,7 @@ export function drawStretch(cloth: CutCloth, options: DrawOptions): Drawing {
     const [x1, y1, x2, y2] = edge.segment
     spots.push({ kind: 'division', name: edge.division!.flag, ...padded(box(x1, y1, x2 - x1, y2 - y1), by) })
   }
-  return { marks, spots, texts: [...ground.boxes, ...ground.led], homeless, outside, bare, hatches }
+  return { marks, spots, texts: [...ground.boxes, ...ground.led], homeless, outside, bare, hatches, signs: thin.signs }
 }
 
 function groundOf({ style, taken }: DrawOptions): Ground {
@@ -254,7 +256,7 @@ function whatLies(
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
     if (on === null) continue
-    if (!isEdge(on, p.length)) named.push(namedPiece(p, on, measure))
+    if (!isEdge(on, p.length)) named.push(namedPiece(p, on, measure, cloth.cloth.print.way === 'one-way'))
     spots.push({ kind: 'piece', name: p.label, ...on })
   }
   for (const r of cloth.remnants) {

@@ -25,19 +25,25 @@ export interface Named {
   readonly box: Box
 }
 
-export function namedPiece(p: Placed, on: Box, measure: Measure): Named {
+/** A piece's name; its side that is its top is told where no arrow can tell it. */
+export function namedPiece(p: Placed, on: Box, measure: Measure, hasTopArrow: boolean): Named {
   const thing = oneLine(p.words)
   const rest = { label: p.label, thing, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
-  const [words, whose] = [thing, oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
-  const item = whose.replace(/\u00a0\d+$/, '')
+  const aside = !hasTopArrow && (p.top === 'left' || p.top === 'right')
+  const top = aside ? `top\u00a0at\u00a0${p.top}` : ''
+  const [words, owner] = [thing, oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
+  const whose = listing(owner, top)
+  const item = owner.replace(/\u00a0\d+$/, '')
   if (item !== '' && words.toLowerCase().startsWith(item.toLowerCase())) {
     // 'Pillowcase with inside flap' of 'pillowcase 1' is 'Pillowcase 1', and then 'with inside flap'
-    const [first, second] = [capital(whose), words.slice(item.length).replace(/^,? /, '')]
+    const [first, second] = [capital(owner), listing(words.slice(item.length).replace(/^,? /, ''), top)]
     return { ...rest, words: first, whose: second, names: forms([first, second], [first]) }
   }
   const brief = words.replace(/(,| with ).*$/, '')
   return { ...rest, words, whose, names: forms([words, whose], [brief, whose], [brief]) }
 }
+
+const listing = (...words: readonly string[]): string => words.filter((each) => each !== '').join(', ')
 
 const forms = (...names: readonly (readonly string[])[]): Named['names'] => {
   const said = names.map((each) => each.filter((words) => words !== ''))
@@ -76,7 +82,7 @@ export function labelsOf(item: Named, style: Style, wanted: 'whole' | 'cut short
     ...[full!, ...brief].flatMap((names) => turnedLabels(item, names, style)),
     ...least.flatMap((names) => [...levelLabels(item, names, style), ...turnedLabels(item, names, style)]),
   ]
-  const cutShort = ({ block }: Label): boolean => block.lines.some((l) => l.text.endsWith('…'))
+  const cutShort = ({ block }: Label): boolean => block.lines.some((l) => l.text.includes('…'))
   const named = all.filter((label) => cutShort(label) === (wanted === 'cut short'))
   // a long piece is named along its length rather than in a pile of short lines or with its size in two
   const piled = ({ block }: Label): boolean =>
@@ -157,50 +163,66 @@ export const roomIn = (item: Named, style: Style): Box => padded(item.box, -1.1 
 export const textBoxes = (marks: readonly Mark[]): readonly Box[] =>
   marks.filter((m) => m.kind === 'text').map((m) => textBox(m))
 
-interface SewingMark {
-  readonly kind: 'fold' | 'seam' | 'square' | 'tick'
+/** A mark for the sewing as it is drawn: the key tells each. */
+export interface Sign {
+  readonly kind: Placed['marks'][number]['kind']
   readonly segments: readonly Segment[]
 }
 
 /** Marks of a piece that show on the drawing, as segments from its upper left corner. */
-export function sewingMarks(p: Placed, perUnit: number, by: number): readonly SewingMark[] {
+export function signsOf(p: Placed, perUnit: number, by: number): readonly Sign[] {
   const mmOf = (l: Length): number => l * perUnit
   const [wide, tall] = [mmOf(p.width), mmOf(p.length)]
-  return p.marks.flatMap((m): readonly SewingMark[] => {
+  return p.marks.flatMap(({ kind, runs, ...m }): readonly Sign[] => {
     const [x, y] = [mmOf(m.x), mmOf(m.y)]
-    if (m.kind === 'corner-square') {
+    if (kind === 'corner-square') {
       const side = mmOf(m.size ?? (0 as Length))
       const right = x > wide / 2
       const low = y > tall / 2
       const [inX, inY] = [right ? wide - side : side, low ? tall - side : side]
       return [
         {
-          kind: 'square' as const,
-          segments: [[inX, low ? tall : 0, inX, inY] as const, [right ? wide : 0, inY, inX, inY] as const],
+          kind,
+          segments: [
+            [inX, low ? tall : 0, inX, inY],
+            [right ? wide : 0, inY, inX, inY],
+          ],
         },
       ]
     }
-    if (m.kind === 'fold' || m.kind === 'seam') {
+    if (kind === 'fold' || kind === 'seam') {
       const near = 1.1 * by
-      const along = m.runs === 'along'
+      const along = runs === 'along'
       const inEnough = along ? x > near && x < wide - near : y > near && y < tall - near
-      return inEnough
-        ? [{ kind: m.kind, segments: [along ? ([x, 0, x, tall] as const) : ([0, y, wide, y] as const)] }]
-        : []
+      return inEnough ? [{ kind, segments: [along ? [x, 0, x, tall] : [0, y, wide, y]] }] : []
     }
-    const tick = 1.2 * by
-    const atSide = x <= tick || x >= wide - tick
-    const inside = Math.min(Math.max(x, 0), wide)
-    const low = y >= tall / 2
+    return [{ kind, segments: spotSign(kind, x, y, wide, tall, by) }]
+  })
+}
+
+/** A place at an edge: one tick for the end of a zip, two for a tie, an upright cross for a button. */
+export function spotSign(
+  kind: Sign['kind'],
+  x: number,
+  y: number,
+  wide: number,
+  tall: number,
+  by: number,
+): readonly Segment[] {
+  const tick = 1.2 * by
+  const clear = (place: number, whole: number): number => Math.min(Math.max(place, tick), Math.max(whole - tick, tick))
+  const [inX, inY] = [clear(x, wide), clear(y, tall)]
+  if (kind === 'button')
     return [
-      {
-        kind: 'tick' as const,
-        segments: [
-          atSide
-            ? ([x < wide / 2 ? 0 : wide, y, x < wide / 2 ? tick * 1.5 : wide - tick * 1.5, y] as const)
-            : ([inside, low ? tall : 0, inside, low ? tall - tick * 1.5 : tick * 1.5] as const),
-        ],
-      },
+      [inX - tick, inY, inX + tick, inY],
+      [inX, inY - tick, inX, inY + tick],
     ]
+  const steps = kind === 'tie' ? [-0.4 * by, 0.4 * by] : [0]
+  const atSide = x <= tick || x >= wide - tick
+  const inward = (place: number, whole: number): readonly [number, number] =>
+    place < whole / 2 ? [0, tick * 1.5] : [whole, whole - tick * 1.5]
+  return steps.map((step): Segment => {
+    const [from, to] = atSide ? inward(x, wide) : inward(y, tall)
+    return atSide ? [from, inY + step, to, inY + step] : [inX + step, from, inX + step, to]
   })
 }

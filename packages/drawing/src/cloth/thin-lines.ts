@@ -3,15 +3,23 @@ import type { Box, Segment } from '../box.ts'
 import { boxOf, outside } from '../box.ts'
 import { line } from '../ink.ts'
 import type { Mark } from '../scene.ts'
-import { sewingMarks } from './pieces.ts'
+import { scissors } from './edges.ts'
+import type { Sign } from './pieces.ts'
+import { signsOf } from './pieces.ts'
 import type { Places } from './places.ts'
 import type { Style } from './style.ts'
 import { DASHES, WEIGHTS } from './style.ts'
 import type { View } from './view.ts'
 import { boxOn, xOn, yOn } from './view.ts'
 
-// folds, seams to come, corner squares, places of buttons and ties, and the lines of the print's repeat
-export function thinLines(cloth: CutCloth, view: View, style: Style, clear: readonly Places[]): readonly Mark[] {
+interface ThinLines {
+  readonly marks: readonly Mark[]
+  /** what the key has to tell */
+  readonly signs: ReadonlySet<Sign['kind']>
+}
+
+// folds, lines of stitching, corner squares, places of buttons and ties, and the lines of the print's repeat
+export function thinLines(cloth: CutCloth, view: View, style: Style, clear: readonly Places[]): ThinLines {
   const by = style.by
   const free = (segment: Segment): readonly Segment[] => {
     const near = boxOf(segment, 0.01)
@@ -21,16 +29,19 @@ export function thinLines(cloth: CutCloth, view: View, style: Style, clear: read
     )
   }
   const marks: Mark[] = []
+  const signs = new Set<Sign['kind']>()
   for (const p of cloth.placed) {
     const on = boxOn(view, p)
     if (on === null) continue
     const top = yOn(view, p.y)
-    for (const each of sewingMarks(p, view.perUnit, by))
+    for (const each of signsOf(p, view.perUnit, by))
       for (const [x1, y1, x2, y2] of each.segments) {
         const moved = clippedTo([on.x + x1, top + y1, on.x + x2, top + y2], on)
         if (moved === null) continue
-        for (const part of free(moved))
-          marks.push(line(part, WEIGHTS.thin * by, each.kind === 'fold' ? DASHES.fold.map((d) => d * by) : undefined))
+        for (const part of free(moved)) {
+          signs.add(each.kind)
+          marks.push(...signLine(each.kind, part, by))
+        }
       }
   }
   const phased = cloth.placed.find((p) => p.phase !== null)
@@ -49,7 +60,20 @@ export function thinLines(cloth: CutCloth, view: View, style: Style, clear: read
         )
     }
   }
-  return marks
+  return { marks, signs }
+}
+
+/** Folds and stitching have dashes of their own; a level line to be cut later has scissors on it. */
+export function signLine(kind: Sign['kind'], segment: Segment, by: number): readonly Mark[] {
+  const dash = kind === 'fold' ? DASHES.fold : kind === 'seam' ? DASHES.stitching : undefined
+  const drawn = line(
+    segment,
+    WEIGHTS.thin * by,
+    dash?.map((d) => d * by),
+  )
+  const [x1, y1, x2, y2] = segment
+  const room = Math.abs(x2 - x1) > 5 * by && y1 === y2
+  return kind === 'corner-square' && room ? [drawn, ...scissors((x1 + x2) / 2 + 2.4 * by, y1, 'right', by)] : [drawn]
 }
 
 function clippedTo([x1, y1, x2, y2]: Segment, b: Box): Segment | null {

@@ -1,11 +1,15 @@
 import type { CutCloth } from '@lengthwise/planner'
+import type { Segment } from '../box.ts'
 import { box } from '../box.ts'
 import { arrowMarks } from '../cloth/arrow.ts'
 import type { Drawing } from '../cloth/draw.ts'
 import { scissors } from '../cloth/edges.ts'
+import type { Sign } from '../cloth/pieces.ts'
+import { spotSign } from '../cloth/pieces.ts'
 import { flagHeight, flagWidth } from '../cloth/ruler.ts'
 import type { Style } from '../cloth/style.ts'
 import { DASHES, SELVEDGE_INSET, WEIGHTS } from '../cloth/style.ts'
+import { signLine } from '../cloth/thin-lines.ts'
 import { hatch } from '../hatch.ts'
 import { frameOf, line, text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
@@ -22,6 +26,18 @@ export interface KeyRow {
 
 const SWATCH = 14
 
+const SIGNS: readonly (readonly [Sign['kind'], string])[] = [
+  ['fold', 'Fold'],
+  ['seam', 'Stitching, not a cut'],
+  ['corner-square', 'Square to cut out later'],
+  ['zip-end', 'End of the zip'],
+  ['tie', 'Tie'],
+  ['button', 'Button or snap'],
+]
+
+/** Does this row tell a mark for the sewing? */
+export const isSign = ({ words }: KeyRow): boolean => SIGNS.some(([, sign]) => sign === words)
+
 /** The key lists only what is on the page. */
 export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', measure: Measure): readonly KeyRow[] {
   const rows: KeyRow[] = []
@@ -31,15 +47,17 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
   )
   if (kinds.has('hem')) rows.push({ words: 'Hem, kept', swatch: (x, y) => doubled(x, y, DASHES.stitching) })
   if (kinds.has('selvedge')) rows.push({ words: 'Selvedge', swatch: (x, y) => doubled(x, y) })
-  const torn = cloth.divisions.find((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
+  const flags = new Set(drawings === 'all' ? [] : drawings.flatMap((d) => d.spots.map((spot) => spot.name)))
+  const divisions = cloth.divisions.filter((d) => drawings === 'all' || flags.has(d.flag))
+  const torn = divisions.find((d) => d.how === 'tear' || d.how === 'shears-through-hem-then-tear')
   if (torn)
     rows.push({
       words: 'Tear, in flag order',
       swatch: (x, y, style) => flagged(torn.flag, x, y, style, true),
     })
-  const cut = cloth.divisions.find((d) => d.how === 'shears')
+  const cut = divisions.find((d) => d.how === 'shears')
   if (cut) rows.push({ words: 'Cut with shears', swatch: (x, y, style) => flagged(cut.flag, x, y, style, false) })
-  const drawn = cloth.divisions.find((d) => d.how === 'thread')
+  const drawn = divisions.find((d) => d.how === 'thread')
   if (drawn)
     rows.push({
       words: 'Draw a thread, cut along it',
@@ -50,7 +68,7 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
     if (hatches.has(kind)) rows.push({ words: names[kind], swatch: (x, y) => hatched(kind, x, y) })
   const oneWay = cloth.cloth.print.way === 'one-way'
   rows.push({
-    words: oneWay ? 'Toward the top of the print' : 'Grain; either end may be the top',
+    words: oneWay ? 'Toward the top of the print' : 'Grain; top at either end, or as named',
     ...(oneWay ? { tall: 1.7 } : {}),
     swatch: (x, y, style) =>
       oneWay
@@ -62,11 +80,12 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
       words: 'Repeat of the print',
       swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.repeat)],
     })
-  if (cloth.placed.some((p) => p.marks.some((m) => m.kind === 'fold' || m.kind === 'seam')))
-    rows.push({
-      words: 'Fold, or a seam to come',
-      swatch: (x, y) => [line([x, y, x + SWATCH, y], WEIGHTS.thin, DASHES.fold)],
-    })
+  const signs = new Set(
+    drawings === 'all'
+      ? cloth.placed.flatMap((p) => p.marks.map((m) => m.kind))
+      : drawings.flatMap((d) => [...d.signs]),
+  )
+  for (const [kind, words] of SIGNS) if (signs.has(kind)) rows.push({ words, swatch: (x, y) => signMarks(kind, x, y) })
   rows.push({
     words: `All sizes: across\u00a0×\u00a0along, in\u00a0${measure.unit === 'in' ? 'inches' : measure.unit}`,
     swatch: () => [],
@@ -74,14 +93,14 @@ export function keyRows(cloth: CutCloth, drawings: readonly Drawing[] | 'all', m
   return rows
 }
 
-/** The key in one or two columns. */
+/** The key in up to three columns. */
 export function keyMarks(
   rows: readonly KeyRow[],
   x: number,
   y: number,
   width: number,
   style: Style,
-  columns: 1 | 2,
+  columns: 1 | 2 | 3,
 ): { readonly marks: readonly Mark[]; readonly height: number } {
   const small = Math.min(style.small, 3.5)
   const keyStyle: Style = { ...style, small }
@@ -107,6 +126,21 @@ export function keyMarks(
     tallest = Math.max(tallest, at - y)
   }
   return { marks, height: tallest }
+}
+
+/** A line of its kind; a corner with its square; a place on a stretch of edge. */
+function signMarks(kind: Sign['kind'], x: number, y: number): readonly Mark[] {
+  if (kind === 'fold' || kind === 'seam') return signLine(kind, [x, y, x + SWATCH, y], 1)
+  const [edge, top] = [line([x, y - 1.8, x + SWATCH, y - 1.8], WEIGHTS.tear), y - 1.8]
+  const segments: readonly Segment[] =
+    kind === 'corner-square'
+      ? [
+          [x, y + 1.8, x + 6, y + 1.8],
+          [x + 6, top, x + 6, y + 1.8],
+        ]
+      : spotSign(kind, SWATCH / 2, 1.8, SWATCH, 20, 1).map(([x1, y1, x2, y2]) => [x + x1, top + y1, x + x2, top + y2])
+  const side = kind === 'corner-square' ? [line([x, top, x, y + 2.6], WEIGHTS.tear)] : []
+  return [edge, ...side, ...segments.flatMap((each) => signLine(kind, each, 1))]
 }
 
 const doubled = (x: number, y: number, dash?: readonly number[]): readonly Mark[] => [

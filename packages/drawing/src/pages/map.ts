@@ -1,5 +1,5 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
-import { box } from '../box.ts'
+import { box, meetsAny } from '../box.ts'
 import type { AlikeSet } from '../cloth/alike.ts'
 import type { Drawing } from '../cloth/draw.ts'
 import { drawStretch } from '../cloth/draw.ts'
@@ -19,7 +19,7 @@ import { clothProof, wasteWords } from '../words/answer.ts'
 import { byNumber, capital, ordinal } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
 import type { KeyRow } from './key.ts'
-import { keyMarks, keyRows } from './key.ts'
+import { isSign, keyMarks, keyRows } from './key.ts'
 import type { Leaf } from './leaf.ts'
 import { checkLine, FRAME, leaf } from './leaf.ts'
 import { notesBeside } from './remarks.ts'
@@ -172,8 +172,8 @@ function twoColumns(setting: Setting): readonly Leaf[] | null {
 
 /** One column, with remarks and the key beside it; null when there is no room for them. */
 function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
-  const { zone, cloth, measure, style, perUnit, ruler } = setting
-  const marginLeft = ruler + cloth.width * perUnit + OVERRUN + 12.5
+  const { zone, cloth, measure, style, perUnit } = setting
+  const marginLeft = clothRight(setting) + OVERRUN + 12.5
   const width = FRAME.width - marginLeft
   if (width < 50) return null
   const on = titled(setting, stretch)
@@ -209,10 +209,24 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
   if (drawing.homeless.length > 0 && !whatever) return null
   const top = lowestOf(drawing, bottom) + 6
   const rows = keyRows(cloth, [drawing], measure)
-  const key = keyMarks(rows, 0, top, FRAME.width, style, 2)
-  const keyed = top + key.height <= KEY_BOTTOM
-  addFigure(on, setting, [stretch], [drawing], [...(keyed ? key.marks : []), ...scaleBar(setting, 0, BAR)])
-  on.key = keyOf(rows, keyed)
+  const aside = clothRight(setting) + OVERRUN + 5
+  const signs = rows.filter(isSign)
+  const places: readonly KeyPlace[] = [
+    { rows, x: 0, y: top, width: FRAME.width, columns: 2 },
+    { rows, x: 0, y: top, width: FRAME.width, columns: 3 },
+    ...(FRAME.width - aside < 40
+      ? []
+      : [{ rows, x: aside, y: zone.top + 9, width: FRAME.width - aside, columns: 1 } as const]),
+    // what is said nowhere else than in the key
+    ...(signs.length === 0 ? [] : [{ rows: signs, x: 0, y: top, width: FRAME.width, columns: 3 } as const]),
+  ]
+  const [key] = places.flatMap((place) => {
+    const { marks, height } = keyMarks(place.rows, place.x, place.y, place.width, style, place.columns)
+    const free = !meetsAny(box(place.x, place.y, place.width, height), drawing.texts)
+    return free && place.y + height <= KEY_BOTTOM ? [{ marks, rows: place.rows }] : []
+  })
+  addFigure(on, setting, [stretch], [drawing], [...(key?.marks ?? []), ...scaleBar(setting, 0, BAR)])
+  on.key = { wanted: wordsOf(rows), shown: wordsOf(key?.rows ?? []) }
   on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
   return { leaf: on, outside: drawing.outside }
@@ -223,23 +237,35 @@ const hasHeadroom = (on: Leaf, { zone, style }: Setting): boolean => zone.top - 
 
 const isWhole = ({ cloth }: Setting, { from, to }: Stretch): boolean => from === 0 && to === cloth.length
 
-const keyOf = (rows: readonly KeyRow[], keyed: boolean): NonNullable<Leaf['key']> => {
-  const wanted = rows.map((row) => row.words)
-  return { wanted, shown: keyed ? wanted : [] }
+const clothRight = ({ ruler, cloth, perUnit }: Setting): number => ruler + cloth.width * perUnit
+
+interface KeyPlace {
+  readonly rows: readonly KeyRow[]
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly columns: 1 | 2 | 3
 }
+
+const wordsOf = (rows: readonly KeyRow[]): readonly string[] => rows.map((row) => row.words)
+
+const keyOf = (rows: readonly KeyRow[], keyed: boolean): NonNullable<Leaf['key']> => ({
+  wanted: wordsOf(rows),
+  shown: keyed ? wordsOf(rows) : [],
+})
 
 function oneStretch(setting: Setting, stretch: Stretch, on: Leaf): Drawing {
   const { zone, cloth, measure, style, perUnit, ruler } = setting
-  const clothRight = ruler + cloth.width * perUnit
+  const right = clothRight(setting)
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
-  const marginLeft = clothRight + OVERRUN + 12.5
+  const marginLeft = right + OVERRUN + 12.5
   const below = bottom + style.small * 2.2
   return drawStretch(cloth, {
     view: { stretch, left: ruler, top: zone.top, perUnit },
     measure,
     style,
     rulerLeft: 0,
-    rightLimit: Math.min(clothRight + OVERRUN + 11, FRAME.width),
+    rightLimit: Math.min(right + OVERRUN + 11, FRAME.width),
     margins: [
       box(marginLeft, zone.top, FRAME.width - marginLeft, bottom - zone.top),
       box(0, below, FRAME.width, zone.top + zone.tall - below),

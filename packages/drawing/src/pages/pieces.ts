@@ -1,4 +1,4 @@
-import type { Result } from '@lengthwise/planner'
+import type { Placed, Result } from '@lengthwise/planner'
 import { clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import type { Measure } from '../measure.ts'
@@ -71,10 +71,11 @@ function pieceKinds(result: Result, measure: Measure): readonly Kind[] {
   const byNumber = [...result.pieces].sort((a, b) => Number(a.label) - Number(b.label))
   const kinds: Kind[] = []
   for (const row of byNumber) {
-    const words = capital(oneLine(row.words))
+    const on = placed.get(row.piece)
+    const words = `${capital(oneLine(row.words))}${on?.turned ? `, turned${topAside(on)}` : ''}`
     const size = measure.size(row.cutWidth, row.cutLength)
     const cloth = clothTitle(row.cloth)
-    const whose = oneLine(placed.get(row.piece)?.whose ?? row.item)
+    const whose = oneLine(on?.whose ?? row.item)
     const alike = kinds.find(
       (kind) => kind.words === words && kind.size === size && kind.cloth === cloth && kind.labels.length < MOST,
     )
@@ -86,6 +87,8 @@ function pieceKinds(result: Result, measure: Measure): readonly Kind[] {
   }
   return kinds
 }
+
+const topAside = ({ top }: Placed): string => (top === 'left' || top === 'right' ? `, top\u00a0at\u00a0${top}` : '')
 
 const remnantKinds = (result: Result, measure: Measure): readonly Kind[] =>
   result.cloths.flatMap((cloth) =>
