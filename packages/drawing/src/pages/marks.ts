@@ -4,7 +4,7 @@ import type { Style } from '../cloth/style.ts'
 import { PITCH } from '../cloth/style.ts'
 import type { Measure } from '../measure.ts'
 import { byNumber } from '../words/hands.ts'
-import { labelsListed, listed } from '../words/list.ts'
+import { counted, labelsListed, listed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf, setRuns } from './leaf.ts'
 
@@ -55,7 +55,7 @@ export function markWords(p: Placed, measure: Measure): string {
     const spots = piece.spots.filter((spot) => spot.kind === kind)
     if (spots.length === 0) return []
     const name = spots.length === 1 ? one : several
-    if (kind === 'corner-square') return [squareWords(spots, piece, measure)]
+    if (kind === 'corner-square') return [squareWords(spots, measure)]
     if (kind === 'fold' || kind === 'seam') return [`${name} ${lineWords(spots, piece, measure)}`]
     return [`${name} ${pointWords(spots, piece, measure)}`]
   }).join('; ')
@@ -101,7 +101,7 @@ function lineWords(spots: readonly Spot[], { wide, tall }: TopUp, measure: Measu
   const insets = [...insetsOf(down, tall), ...insetsOf(right, wide)]
   if (down.length === 2 && right.length === 2 && new Set(insets).size === 1)
     return `${measured([insets[0]!], measure)} inside every edge`
-  return [fromEdges(down, tall, ['top', 'bottom'], measure), fromEdges(right, wide, ['left', 'right'], measure)]
+  return [fromEdges(down, tall, UPRIGHT, measure), fromEdges(right, wide, LEVEL, measure)]
     .filter((words) => words !== '')
     .join(', ')
 }
@@ -134,21 +134,18 @@ function pointWords(spots: readonly Spot[], { wide, tall }: TopUp, measure: Meas
   const [rows, columns] = [grouped(spots, 'y'), grouped(spots, 'x')]
   if (spots.length === 4 && rows.size === 2 && columns.size === 2) {
     const [right, down] = [columns, rows].map((group) => ascending([...group.keys()])) as [number[], number[]]
-    return `in all four corners, ${fromEdges(right, wide, ['left', 'right'], measure)}, ${fromEdges(down, tall, ['top', 'bottom'], measure)}`
+    return `in all four corners, ${fromEdges(right, wide, LEVEL, measure)}, ${fromEdges(down, tall, UPRIGHT, measure)}`
   }
-  return rows.size <= columns.size
-    ? [...rows]
-        .map(
-          ([y, row]) =>
-            `${measured(ascending(row.map((s) => s.x)), measure)} from the left, ${fromNearest(y, tall, ['top', 'bottom'], measure)}`,
-        )
-        .join(', and ')
-    : [...columns]
-        .map(
-          ([x, column]) =>
-            `${measured(ascending(column.map((s) => s.y)), measure)} from the top, ${fromNearest(x, wide, ['left', 'right'], measure)}`,
-        )
-        .join(', and ')
+  // as few rows as there can be, down or across
+  const down = rows.size <= columns.size
+  return [...(down ? rows : columns)]
+    .map(([place, row]) =>
+      [
+        `${measured(ascending(row.map((s) => (down ? s.x : s.y))), measure)} from the ${down ? 'left' : 'top'}`,
+        fromNearest(place, down ? tall : wide, down ? UPRIGHT : LEVEL, measure),
+      ].join(', '),
+    )
+    .join(', and ')
 }
 
 function grouped(spots: readonly Spot[], by: 'x' | 'y'): ReadonlyMap<number, readonly Spot[]> {
@@ -157,9 +154,8 @@ function grouped(spots: readonly Spot[], by: 'x' | 'y'): ReadonlyMap<number, rea
   return groups
 }
 
-function squareWords(spots: readonly Spot[], { wide, tall }: TopUp, measure: Measure): string {
-  const corners = spots.map(({ x, y }) => `${y * 2 < tall ? 'top' : 'bottom'} ${x * 2 < wide ? 'left' : 'right'}`)
-  const where = corners.length === 4 ? 'all four corners' : `the corner ${listed(corners)}`
+function squareWords(spots: readonly Spot[], measure: Measure): string {
+  const where = spots.length === 4 ? 'all four corners' : `the ${counted(spots.length)} corners on the map`
   return `a square of ${measured([spots[0]!.size], measure)} in ${where}, to be cut out`
 }
 
@@ -172,5 +168,8 @@ function measured(places: readonly number[], measure: Measure): string {
   )
   return listed(found.map((place, i) => (i === found.length - 1 ? measure.full(place) : measure.bare(place))))
 }
+
+const UPRIGHT = ['top', 'bottom'] as const
+const LEVEL = ['left', 'right'] as const
 
 const UNITS_PER_MM = 320
