@@ -58,12 +58,3 @@ cloth: [${bolts.join()}]
 `),
   ).toBeLessThan(10_000)
 })
-
-test('a hundred covers, each on a bolt of its own in two widths', () => {
-  const names = Array.from({ length: 100 }, (_, i) => `c${i}`)
-  const covers = names.map(
-    (n) => `{ item: duvet-cover, size: uk-double, cloth: ${n}, opening: { kind: zip, at: foot } }`,
-  )
-  const bolts = names.map((n, i) => `{ name: ${n}, widths: [${140 + (i % 7)}, 240] }`)
-  expect(questions(`make: [${covers.join()}]\ncloth: [${bolts.join()}]`)).toBeLessThan(3_000)
-})

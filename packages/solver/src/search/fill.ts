@@ -55,7 +55,7 @@ export function meterOf(control: Control): Meter {
     steps: control.effort,
     stop: () => {
       asked++
-      if (stopped || (asked < 16 && last - meter.steps < POLL_STEPS)) return stopped
+      if (stopped || (asked < 64 && last - meter.steps < POLL_STEPS)) return stopped
       asked = 0
       last = meter.steps
       stopped = stop()
