@@ -40,7 +40,7 @@ export function namedPiece(p: Placed, on: Box, measure: Measure, hasTopArrow: bo
     return { ...rest, words: first, whose: second, names: forms([first, second], [first]) }
   }
   const brief = words.replace(/(,| with ).*$/, '')
-  return { ...rest, words, whose, names: forms([words, whose], [brief, whose], [brief]) }
+  return { ...rest, words, whose, names: forms([words, whose], [brief, whose], [brief, top], [brief]) }
 }
 
 const listing = (...words: readonly string[]): string => words.filter((each) => each !== '').join(', ')

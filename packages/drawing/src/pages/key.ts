@@ -28,8 +28,8 @@ const SWATCH = 14
 
 const SIGNS: readonly (readonly [Sign['kind'], string])[] = [
   ['fold', 'Fold'],
-  ['seam', 'Stitching, not a cut'],
-  ['corner-square', 'Square to cut out later'],
+  ['seam', 'Stitching, no cut'],
+  ['corner-square', 'Square to cut out'],
   ['zip-end', 'End of the zip'],
   ['tie', 'Tie'],
   ['button', 'Button or snap'],
