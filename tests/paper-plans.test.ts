@@ -63,6 +63,10 @@ test.each(plans)('%s: the paper is sound', async (name) => {
   expect(wrong).toEqual([])
   expect(checked).toBeGreaterThan(0)
 
+  // whoever has a mark to carry over is told so, once
+  const marked = result.cloths.flatMap((c) => c.placed.filter((p) => p.marks.length > 0).map((p) => p.label))
+  expect(markedOnPaper(scene).sort()).toEqual(marked.sort())
+
   const { cut, listed, faults } = rehearse(pages)
   expect(faults).toEqual([])
   expect([...cut.keys()].sort()).toEqual([...listed.keys()].sort())
@@ -76,6 +80,22 @@ test.each(plans)('%s: the paper is sound', async (name) => {
     expect(Math.abs(got[1]! - wanted[1]!), label).toBeLessThan(0.14)
   }
 })
+
+/** The numbers in the list of marks: '3 to 5, 7 and 9: ' in bold before the places. */
+function markedOnPaper(scene: Scene): string[] {
+  const bold = scene.pages.flatMap((page) =>
+    page.parts
+      .filter((part) => part.role === 'paragraph')
+      .map((part) => part.marks.flatMap((m) => (m.kind === 'text' && m.weight === 700 ? [m.text] : [])).join(' ')),
+  )
+  return bold
+    .filter((words) => /^\d[\d, ]*(?:(?:to|and) [\d, ]+)*:$/.test(words.trim()))
+    .flatMap((words) =>
+      [...words.matchAll(/(\d+)(?: to (\d+))?/g)].flatMap(([, from, to = from]) =>
+        Array.from({ length: Number(to) - Number(from) + 1 }, (_, i) => `${Number(from) + i}`),
+      ),
+    )
+}
 
 // pdf.js cuts lines at wide gaps, so only the letters are compared
 const lettersOf = (words: readonly string[]): string => words.join('').replace(/\s/g, '')

@@ -44,7 +44,7 @@ export function markLeaves(result: Result, measure: Measure, style: Style): read
     on.parts.push({ role: 'paragraph', marks: setRuns(runs, 0, on.y, FRAME.width, style.small).marks })
     on.y += (rows - 1) * pitch
   }
-  leaves.at(-1)!.y += style.small + 4
+  leaves.at(-1)!.y += 5
   return leaves
 }
 
