@@ -131,3 +131,19 @@ const wordsOf = (scene: Scene, kind: Page['kind']): readonly string[] =>
   scene.pages
     .filter((page) => page.kind === kind)
     .flatMap((page) => marksOf(page).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+
+test('what finds no room for its number or flag on the map is named below it', () => {
+  const order = readPlan(`
+make:
+  - { item: rectangle, name: tie, cut: 3 x 12 cm, count: 40, cloth: linen, length-runs: along }
+  - { item: rectangle, name: face, cut: 250 x 140 cm, count: 2, cloth: linen, length-runs: along }
+cloth:
+  - { name: linen, from: bolt, widths: [280 cm], divide-by: thread }
+`)
+  if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
+  const result = plan(order.value, { effort: 'quick', compareWidths: false })
+  const scene = cuttingMap(result, { paper: 'a4' })
+  expect(wordsOf(scene, 'map').filter((words) => words.startsWith('No room here for '))).not.toEqual([])
+  expect([...clashes(scene), ...outsiders(scene)]).toEqual([])
+  expect(missingLabels(result, scene).filter((label) => /^[TC]/.test(label))).toEqual([])
+})

@@ -283,7 +283,7 @@ function atTheTable(result: Result, measure: Measure): readonly Item[] {
   items.push({
     words: [
       [
-        'Measure twice before each division. Write the number on the wrong side of each piece as it comes away, with an arrow to the top.',
+        'Measure twice before each division. Write the number on the wrong side of each piece as it comes away, with an arrow to its top.',
         500,
       ],
     ],

@@ -207,7 +207,11 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0 && !whatever) return null
-  const top = lowestOf(drawing, bottom) + 6
+  // what found no room for its number or flag is not passed over in silence
+  const unsaid =
+    drawing.homeless.length > 0 ? `No room here for ${labelsListed(byNumber(drawing.homeless))}. Go by the order.` : ''
+  const said = lowestOf(drawing, bottom) + 6
+  const top = unsaid === '' ? said : said + style.small * 2
   const rows = keyRows(cloth, [drawing], measure)
   const aside = clothRight(setting) + OVERRUN + 5
   const signs = rows.filter(isSign)
@@ -225,7 +229,8 @@ function keyBelow(setting: Setting, stretch: Stretch, whatever: boolean): Compos
     const free = !meetsAny(box(place.x, place.y, place.width, height), drawing.texts)
     return free && place.y + height <= KEY_BOTTOM ? [{ marks, rows: place.rows }] : []
   })
-  addFigure(on, setting, [stretch], [drawing], [...(key?.marks ?? []), ...scaleBar(setting, 0, BAR)])
+  const note = unsaid === '' ? [] : [text(unsaid, 0, said, style.small, 500)]
+  addFigure(on, setting, [stretch], [drawing], [...note, ...(key?.marks ?? []), ...scaleBar(setting, 0, BAR)])
   on.key = { wanted: wordsOf(rows), shown: wordsOf(key?.rows ?? []) }
   on.whole = isWhole(setting, stretch)
   on.parts.push(checkLine())
