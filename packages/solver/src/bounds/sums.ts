@@ -103,19 +103,26 @@ class TabledSums implements Sums {
   private addItem(kind: number, times: number, choices: readonly Choice[]): void {
     const { table, most } = this
     const taken = new Uint8Array(most + 1)
+    const sizes = choices.map((choice) => times * choice.size)
+    const prices = choices.map((choice) => times * choice.price)
+    const least = Math.min(...sizes)
     // from the longest room down, so that shorter ones still hold what there was before this item
-    for (let room = most; room >= 0; room--) {
+    for (let room = most; room >= least; room--) {
       let best = table[room]!
-      for (let c = 0; c < choices.length; c++) {
-        const rest = room - times * choices[c]!.size
+      let which = 0
+      for (let c = 0; c < sizes.length; c++) {
+        const rest = room - sizes[c]!
         if (rest < 0) continue
-        const price = table[rest]! + times * choices[c]!.price
+        const price = table[rest]! + prices[c]!
         if (price > best) {
           best = price
-          taken[room] = c + 1
+          which = c + 1
         }
       }
-      table[room] = best
+      if (which > 0) {
+        table[room] = best
+        taken[room] = which
+      }
     }
     this.items.push({ kind, times, choices, taken })
     this.tabled += most * choices.length
