@@ -18,6 +18,8 @@ const COLUMNS: readonly Column[] = [
   { head: 'Cut', share: 0.01 },
 ]
 
+const LONG_SIDE_UP: readonly string[] = ['pillowcase', 'cushion', 'sham', 'bolster']
+
 /** Pieces of one name, size and cloth. */
 interface Kind {
   readonly words: string
@@ -54,8 +56,12 @@ function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | 
   ])
   const title = 'Pieces to cut'
   const below = `Cut sizes in ${measure.unit === 'in' ? 'inches' : measure.unit}, seams and hems included: across the bed first, then from head to foot.`
-  if (on !== null) section(on, title, [below], style)
-  const first = on ?? leaf('pieces', title, [below], style)
+  // pillowcases and cushions are given short side first, and their long side is uppermost
+  const heads = result.order.items.some((item) => LONG_SIDE_UP.includes(item.item))
+    ? [below, 'Of pillowcases, cushions, shams and bolsters the height first: their long side is the top.']
+    : [below]
+  if (on !== null) section(on, title, heads, style)
+  const first = on ?? leaf('pieces', title, heads, style)
   const leaves = [first]
   setTable(first, COLUMNS, rows, style, () => {
     const next = leaf('pieces', `${title}, goes on`, [], style)

@@ -138,7 +138,7 @@ function zipBetweenHems(
       length(2 * totalOf(own)),
     ),
     step(
-      `Sew the hems shut over each other at both ends of the zip, past its stops, out to the sides${zip === null ? '' : `: ${say(order, length(item.finished.width - zip.opening))} in all`}.`,
+      `Sew the hems shut over each other at both ends of the zip, past its stops, out to the sides${zip === null ? '' : `: ${say(order, length(item.finished.width - zip.opening))} in all`}. Leave the zip open.`,
     ),
   ]
 }
