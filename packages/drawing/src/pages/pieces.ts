@@ -58,7 +58,7 @@ function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | 
   const below = `Cut sizes in ${measure.unit === 'in' ? 'inches' : measure.unit}, seams and hems included: across the bed first, then from head to foot.`
   // pillowcases and cushions are given short side first, and their long side is uppermost
   const heads = result.order.items.some((item) => LONG_SIDE_UP.includes(item.item))
-    ? [below, 'Of pillowcases, cushions, shams and bolsters the height first: their long side is the top.']
+    ? [below, 'Pillowcases, cushions, shams, bolsters: height first, long side up.']
     : [below]
   if (on !== null) section(on, title, heads, style)
   const first = on ?? leaf('pieces', title, heads, style)
