@@ -4,7 +4,8 @@ import { expect, test } from 'vitest'
 
 /*
  * Plans that once ran on far beyond their effort. A clock would tell nothing on another machine; a run asks every few
- * milliseconds whether to stop, so the number of questions tells how long it goes on.
+ * milliseconds whether to stop, so the number of questions tells how long it goes on, where it asks as often
+ * as it should: work between two questions is not seen here.
  */
 
 function questions(text: string): number {

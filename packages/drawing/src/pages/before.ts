@@ -160,7 +160,7 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
         [measure.atLeast(needed), 700],
         [
           enough < needed
-            ? `? Stop, and lay out again: ${measure.atLeast(enough)} or more will do.`
+            ? `? Stop, and lay out again: ${measure.atLeast(enough)} or more is enough then.`
             : '? Stop, and lay out again.',
           500,
         ],

@@ -152,14 +152,8 @@ class Outside implements Guide {
   allows(multiset: number, width: number, length: number): boolean {
     const { widths, lengths } =
       multiset === this.full ? this.whole : (this.byMultiset.get(multiset)?.outside ?? NOTHING)
-    let low = 0
-    let high = widths.length
-    while (low < high) {
-      const middle = (low + high) >> 1
-      if (widths[middle]! < width) low = middle + 1
-      else high = middle
-    }
-    return low < widths.length && lengths[low]! - this.strictness.guides >= length
+    const at = firstFrom(widths, width)
+    return at < widths.length && lengths[at]! - this.strictness.guides >= length
   }
 
   /** What blocks of a multiset may be at most bounds what parts of it may be. */
