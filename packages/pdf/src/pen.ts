@@ -24,10 +24,10 @@ export function pen(document: PDFDocument): (mark: Mark) => void {
   function paint(fill: 'none' | 'ink' | 'paper', outlined: boolean): void {
     if (fill === 'none') document.stroke()
     else {
-      if (fill === 'paper') document.fillColor('white')
+      if (fill === 'paper') document.fillColor(WHITE)
       if (outlined) document.fillAndStroke()
       else document.fill()
-      if (fill === 'paper') document.fillColor('black')
+      if (fill === 'paper') document.fillColor(BLACK)
     }
   }
   return (mark) => {
@@ -67,7 +67,7 @@ function writeText(document: PDFDocument, mark: Extract<Mark, { kind: 'text' }>)
     mark.anchor === 'start' ? 0 : textWidth(mark.text, mark.capital, mark.weight) * (mark.anchor === 'end' ? 1 : 0.5)
   const turned = mark.turn === 90
   if (turned) document.save().rotate(-90, { origin: [pt(mark.x), pt(mark.y)] })
-  if (mark.ink === 'paper') document.fillColor('white')
+  if (mark.ink === 'paper') document.fillColor(WHITE)
   document
     .font(`${mark.weight}`)
     .fontSize(pt(typeSize(mark.capital, mark.weight)))
@@ -76,9 +76,13 @@ function writeText(document: PDFDocument, mark: Extract<Mark, { kind: 'text' }>)
       baseline: 'alphabetic',
       features: FEATURES,
     })
-  if (mark.ink === 'paper') document.fillColor('black')
+  if (mark.ink === 'paper') document.fillColor(BLACK)
   if (turned) document.restore()
 }
+
+// by their numbers, so that a list of colour names is not needed
+const WHITE = '#ffffff'
+const BLACK = '#000000'
 
 // lining tabular figures; no ligatures, so that text measures what it was measured to be
 const FEATURES = { lnum: true, tnum: true, kern: true, liga: false, clig: false }
