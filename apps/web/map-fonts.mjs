@@ -68,6 +68,8 @@ function fonts() {
     }),
   )
 }
+// beside a fraction slash digits become small
+const FRACTIONS = [...'0123456789'].map((digit) => `${digit}\u2044${digit}`)
 
 /** Glyph numbers of the wanted characters, as the map's features shape them. */
 function wanted(font) {
@@ -76,6 +78,7 @@ function wanted(font) {
     if (!RANGES.some(([first, last]) => point >= first && point <= last)) continue
     for (const glyph of font.layout(String.fromCodePoint(point), FEATURES).glyphs) glyphs.add(glyph.id)
   }
+  for (const text of FRACTIONS) for (const glyph of font.layout(text, FEATURES).glyphs) glyphs.add(glyph.id)
   // the page, unlike the map, is set with ligatures
   for (const text of joined()) for (const glyph of font.layout(text).glyphs) glyphs.add(glyph.id)
   return glyphs
