@@ -8,6 +8,7 @@
  * @param {string[]} library.wanted the exports that are used; what none of them needs is left out
  * @param {string[]} [library.refused] classes and functions that throw when they are asked all the same, values that become undefined
  * @param {Record<string, string[]>} [library.only] the members that stay of a class, of an object, or of what an object is given later
+ * @param {Record<string, string>} [library.instead] values, and the expressions that stand in for them
  * @param {Record<string, number>} [library.about] functions called at the top, and which of their arguments they do something to
  * @param {string[]} [library.uncalled] functions whose calls at the top are left out
  */
@@ -22,8 +23,8 @@ export function leavingOut(library) {
   }
 }
 
-function withoutParts(code, body, { refused = [], only = {}, uncalled = [] }) {
-  const missing = new Set([...refused, ...Object.keys(only), ...uncalled])
+function withoutParts(code, body, { refused = [], only = {}, instead = {}, about = {}, uncalled = [] }) {
+  const missing = new Set([...refused, ...Object.keys(only), ...Object.keys(instead), ...uncalled])
   const edits = []
   const change = (name, node, text) => {
     missing.delete(name)
@@ -32,9 +33,10 @@ function withoutParts(code, body, { refused = [], only = {}, uncalled = [] }) {
   for (const statement of body) {
     for (const { name, value } of declared(statement)) {
       if (refused.includes(name)) change(name, value, refusal(name, value))
+      if (Object.hasOwn(instead, name)) change(name, value, instead[name])
       if (Object.hasOwn(only, name)) change(name, value, withOnly(code, name, value, only[name]))
     }
-    const { object, key } = assignedTo(statement) ?? {}
+    const { object, key } = assignedTo(statement) ?? givenBy(statement, about) ?? {}
     if (Object.hasOwn(only, object ?? '') && !only[object].includes(key)) change(object, statement, '')
     const called = call(statement)?.callee
     if (called && uncalled.includes(nameIn(called))) change(nameIn(called), statement, '')
@@ -55,10 +57,12 @@ function refusal(name, value) {
 function withOnly(code, name, value, keys) {
   const isClass = /^Class/.test(value.type)
   const members = isClass ? value.body.body : value.properties
-  const kept = members.filter(({ key }) => keys.includes(key?.name ?? key?.value))
+  const keyOf = ({ key }) => key?.name ?? key?.value
+  const missing = keys.filter((key) => !members.some((member) => keyOf(member) === key))
   // an object that starts empty is given its members later
-  if (members.length > 0 && kept.length < keys.length)
-    throw new Error(`build: a library has changed: ${name} lacks members`)
+  if (members.length > 0 && missing.length > 0)
+    throw new Error(`build: a library has changed: ${name} lacks ${missing.join(', ')}`)
+  const kept = members.filter((member) => keys.includes(keyOf(member)))
   const inside = kept.map((member) => code.slice(member.start, member.end)).join(isClass ? '\n' : ',\n')
   return isClass ? `${code.slice(value.start, value.body.start)}{ ${inside} }` : `{ ${inside} }`
 }
@@ -68,8 +72,10 @@ function reached(code, body, { wanted, about = {} }) {
   const kept = new Set()
   const statementsOf = new Map()
   const next = []
+  const aliases = new Map(body.flatMap(declared).map(({ name, value }) => [name, value && nameIn(value)]))
+  const meant = (name) => (aliases.get(name) ? meant(aliases.get(name)) : name)
   for (const statement of body) {
-    const names = namesGiven(statement, about)
+    const names = namesGiven(statement, about, meant)
     for (const name of names) statementsOf.set(name, [...(statementsOf.get(name) ?? []), statement])
     if (names.length === 0 && statement.type !== 'ExportNamedDeclaration') next.push(statement)
   }
@@ -78,22 +84,34 @@ function reached(code, body, { wanted, about = {} }) {
   if (used.length < wanted.length) throw new Error(`build: a library has changed: it lacks one of ${wanted.join(', ')}`)
   const need = (name) => next.push(...(statementsOf.get(name) ?? []))
   for (const one of used) need(one.local.name)
+  const names = new Set()
   while (next.length > 0) {
     const statement = next.pop()
     if (kept.has(statement)) continue
     kept.add(statement)
-    for (const name of namesUsed(statement)) need(name)
+    if (statement.type === 'ImportDeclaration') continue
+    for (const name of namesUsed(statement)) {
+      names.add(name)
+      need(name)
+    }
   }
-  const exports = used.map(({ start, end }) => code.slice(start, end)).join(', ')
-  const statements = body.filter((one) => kept.has(one)).map(({ start, end }) => code.slice(start, end))
-  return `${statements.join('\n')}\nexport { ${exports} }\n`
+  const text = ({ start, end }) => code.slice(start, end)
+  const lines = body.filter((one) => kept.has(one)).map((one) => importOf(one, names) ?? text(one))
+  return `${lines.join('\n')}\nexport { ${used.map(text).join(', ')} }\n`
+
+  /** An import of several names with those alone that are used. */
+  function importOf({ type, specifiers, source }) {
+    if (type !== 'ImportDeclaration' || specifiers.some((one) => one.type !== 'ImportSpecifier')) return null
+    const some = specifiers.filter(({ local }) => names.has(local.name))
+    return `import { ${some.map(text).join(', ')} } from ${source.raw}`
+  }
 }
 
 /** What a statement declares, imports, or does something to. */
-function namesGiven(statement, about) {
+function namesGiven(statement, about, meant) {
   if (statement.type === 'ImportDeclaration') return statement.specifiers.map(({ local }) => local.name)
-  if (assignedTo(statement)) return [assignedTo(statement).object]
-  if (/^For/.test(statement.type)) return [...assignedIn(statement)]
+  if (assignedTo(statement)) return [meant(assignedTo(statement).object)]
+  if (/^For/.test(statement.type)) return [...assignedIn(statement)].map(meant)
   const called = call(statement)
   if (called && Object.hasOwn(about, nameIn(called.callee)))
     return [nameIn(called.arguments[about[nameIn(called.callee)]])]
@@ -119,6 +137,13 @@ function assignedIn(node, found = new Set()) {
   if (node.type === 'AssignmentExpression' && node.left.type === 'MemberExpression') found.add(nameIn(node.left))
   for (const inside of nodesIn(node)) assignedIn(inside, found)
   return found
+}
+
+/** `define(object, 'key', …)` */
+function givenBy(statement, about) {
+  const { callee, arguments: given } = call(statement) ?? {}
+  const place = callee && about[nameIn(callee)]
+  return place === undefined ? null : { object: nameIn(given[place]), key: given[place + 1]?.value }
 }
 
 const call = (statement) => (statement.expression?.type === 'CallExpression' ? statement.expression : null)

@@ -1,22 +1,17 @@
-import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import { viteSingleFile } from 'vite-plugin-singlefile'
 import { mapFonts } from './map-fonts.mjs'
 import { pdfLibrary } from './pdf-library.mjs'
-import { withoutSyllableScripts } from './without-scripts.mjs'
 
 // a package is taken in only for what is used of it: the page itself holds no solver
 const treeshake = { moduleSideEffects: (id) => !/\/packages\/[a-z-]+\/src\//.test(id) }
 
-const unused = fileURLToPath(new URL('unused.mjs', import.meta.url))
-
 export default defineConfig({
   base: './',
   plugins: [mapFonts(), viteSingleFile({ removeViteModuleLoader: true })],
-  resolve: { alias: { 'brotli/decompress.js': unused } },
   worker: {
     format: 'iife',
-    plugins: () => [mapFonts(), withoutSyllableScripts(), ...pdfLibrary()],
+    plugins: () => [mapFonts(), ...pdfLibrary()],
     rolldownOptions: { treeshake },
   },
   build: {
