@@ -23,6 +23,30 @@ export function leavingOut(library) {
   }
 }
 
+/**
+ * A plugin under which nothing that the named files give can be asked for.
+ * @param {RegExp} file
+ */
+export function refusing(file) {
+  return {
+    name: 'refusing',
+    transform(code, id) {
+      if (!file.test(id)) return null
+      const refusals = exportsOf(this.parse(code).body).map(
+        (name) => `export const ${name} = () => { ${refuses(name)} }`,
+      )
+      return { code: refusals.join('\n'), map: null }
+    },
+  }
+}
+
+const exportsOf = (body) =>
+  body
+    .filter(({ type }) => type === 'ExportNamedDeclaration')
+    .flatMap(({ declaration, specifiers }) =>
+      declaration ? declared(declaration).map(({ name }) => name) : specifiers.map(({ exported }) => exported.name),
+    )
+
 function withoutParts(code, body, { refused = [], only = {}, instead = {}, about = {}, uncalled = [] }) {
   const missing = new Set([...refused, ...Object.keys(only), ...Object.keys(instead), ...uncalled])
   const edits = []
@@ -48,11 +72,11 @@ function withoutParts(code, body, { refused = [], only = {}, instead = {}, about
 }
 
 function refusal(name, value) {
-  const refuses = `throw new Error(${JSON.stringify(`${name} is left out of the page`)})`
-  if (/^Class/.test(value.type)) return `class ${value.id?.name ?? ''} { constructor() { ${refuses} } }`
-  if (/^Function/.test(value.type)) return `function ${name}() { ${refuses} }`
-  return 'undefined'
+  if (/^Class/.test(value.type)) return `class ${value.id?.name ?? ''} { constructor() { ${refuses(name)} } }`
+  return /^Function/.test(value.type) ? `function ${name}() { ${refuses(name)} }` : 'undefined'
 }
+
+const refuses = (name) => `throw new Error(${JSON.stringify(`${name} is left out of the page`)})`
 
 function withOnly(code, name, value, keys) {
   const isClass = /^Class/.test(value.type)
