@@ -20,6 +20,9 @@ const SPOILT: readonly (readonly [
 ])[] = [
   ['budget', {}],
   ['budget', { flush: true, turning: true }],
+  ['widths', {}],
+  ['widths', { flush: true, turning: true }],
+  ['widths', { ties: true }],
   ['gaps', {}],
   ['gaps', { finite: true }],
   ['weights', {}],

@@ -11,6 +11,7 @@ import type { Trial } from './room.ts'
 import { MOST_TRIALS, reachOf } from './room.ts'
 import type { Strictness } from './strictness.ts'
 import { SOUND } from './strictness.ts'
+import { Widened } from './widened.ts'
 
 /** What a search by rising limits has shown of one width. */
 export interface Shortest {
@@ -51,8 +52,8 @@ export interface Task {
 
 /**
  * For each width, the shortest guillotine layout shorter than that at hand, by fronts under rising limits: a tight limit leaves few blocks,
- * so it is cheap to refuse, and each refusal raises the bound. The allowance above the bound doubles, so all trials together cost little
- * more than the last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that
+ * so it is cheap to refuse, and each refusal raises the bound. The allowance above the bound doubles, unless trials become dearer much faster
+ * than that, so all trials together cost little more than the last. The first limit under which a layout exists yields the shortest one, since its fronts hold every layout that
  * short. One run of the fronts tries a limit for every width that is still open; what is too short for a width is so for
  * every narrower one, and a layout found for it is at hand for every wider one.
  *
@@ -62,6 +63,25 @@ export function shortest(
   problem: Problem,
   task: Task,
   strictness: Strictness = SOUND,
+): { readonly found: readonly Shortest[]; readonly steps: number } {
+  const [only, another] = task.targets
+  const widened = only && !another ? Widened.of(problem, only.width, strictness) : null
+  if (!widened) return byLimits(problem, task, strictness)
+  const weightsFor = (reach: number) => widened.weights(only!.weightsFor(reach))
+  const { found, steps } = byLimits(widened.problem, { ...task, targets: [{ ...only!, weightsFor }] }, strictness)
+  const restored = (block: Finished) => widened.restored(block)
+  const trueOnes = ({ best, others, ...shown }: Shortest): Shortest => ({
+    ...shown,
+    best: best && restored(best),
+    ...(others && { others: others.map(restored) }),
+  })
+  return { found: found.map(trueOnes), steps }
+}
+
+function byLimits(
+  problem: Problem,
+  task: Task,
+  strictness: Strictness,
 ): { readonly found: readonly Shortest[]; readonly steps: number } {
   const relaxation = task.atOnce ? null : Relaxation.of(problem, strictness, task.relaxedFrom)
   if (!problem.tied || !severalGroups(problem)) return new Rising(problem, task, strictness, false, relaxation).run()
@@ -79,6 +99,13 @@ export function shortest(
 /** With fewer steps than this the limits are refused sooner than a search finds anything. */
 const IMPROVE_FROM = 50_000
 
+/** Where limits rise they rise by so much of the bound first. */
+const FIRST_AHEAD = 1 / 300
+
+/** Trials of fewer steps may become dearer as they like; others by this factor, no more. */
+const CHEAP = 50_000
+const DEARER = 3
+
 /** A width whose shortest layout is not known yet. */
 interface Open {
   readonly target: Target
@@ -89,8 +116,10 @@ interface Open {
   bound: number
   /** a single trial over the whole field has been made */
   tried: boolean
-  /** limits refused so far */
-  refused: number
+  /** how far beyond the bound the next limit lies, as a part of the bound */
+  ahead: number
+  /** steps that the last trial took */
+  spent: number
 }
 
 class Rising {
@@ -125,7 +154,8 @@ class Rising {
       others: [],
       bound: target.lower,
       tried: false,
-      refused: 0,
+      ahead: 0,
+      spent: 0,
     }))
     this.lengths = reachableLengths(problem, Math.max(...this.all.map((o) => this.lastOf(o))) + 1)
     for (const open of this.all) open.bound = this.roundUp(open.bound)
@@ -190,6 +220,7 @@ class Rising {
   private tryOut(open: readonly Open[]): boolean {
     const { problem, task, tight, strictness } = this
     const trials: Trial[] = []
+    const before = this.steps
     for (const o of open) {
       const trial = this.trialOf(o)
       if (trial === 'stopped') return false
@@ -199,9 +230,10 @@ class Rising {
     const found = fronts(problem, { trials, effort: this.effortLeft(), stop: task.stop, tight, strictness })
     this.steps += found.steps
     if (!found.finished) return false
+    const spent = (this.steps - before) / open.length
     for (const [i, o] of open.entries()) {
       o.tried = true
-      o.refused++
+      this.goFarther(o, spent)
       const best = found.best[i]![0]
       if (best && (o.upper === null || best.length < o.upper)) {
         o.best = best
@@ -220,22 +252,25 @@ class Rising {
   private trialOf(o: Open): Trial | 'refused' | 'stopped' {
     const { relaxation, task } = this
     const { width, weightsFor } = o.target
+    const start = this.steps
     const length = this.limitOf(o)
     if (task.atOnce) return { width, length }
     const weights = weightsFor(reachOf(this.problem, length))
-    if (weights === null) return this.refuse(o, length)
+    if (weights === null) return this.refuse(o, length, start)
     if (!relaxation) return { width, length, weights }
     const before = relaxation.steps
     const relaxed = relaxation.search({ width, length, weights }, { effort: this.effortLeft(), stop: task.stop })
     this.steps += relaxation.steps - before
     if (relaxed === null) return 'stopped'
-    if (relaxed.least === null) return this.refuse(o, length)
+    if (relaxed.least === null) return this.refuse(o, length, start)
     if (this.whole || relaxed.least <= o.bound) return this.guided({ width, length, weights }, relaxed)
     // often the relaxed problem's shortest is the problem's own
     this.raise(o, relaxed.least)
     const least = this.within(o.bound)
     const nearer = weightsFor(reachOf(this.problem, least))
-    return nearer === null ? this.refuse(o, least) : this.guided({ width, length: least, weights: nearer }, relaxed)
+    return nearer === null
+      ? this.refuse(o, least, start)
+      : this.guided({ width, length: least, weights: nearer }, relaxed)
   }
 
   private guided(trial: Trial, { guideFor }: Relaxed): Trial {
@@ -249,11 +284,19 @@ class Rising {
   }
 
   /** A limit that takes no search of the problem itself to refuse. */
-  private refuse(o: Open, length: number): 'refused' {
+  private refuse(o: Open, length: number, start: number): 'refused' {
     o.tried = true
-    o.refused++
+    this.goFarther(o, this.steps - start)
     this.raise(o, this.beyond(length))
     return 'refused'
+  }
+
+  /** The next limit lies twice as far beyond the bound, but no farther, or less far, where trials become dearer too soon. */
+  private goFarther(o: Open, spent: number): void {
+    const dearer = spent / Math.max(o.spent, CHEAP)
+    if (dearer < DEARER) o.ahead = 2 * o.ahead + FIRST_AHEAD
+    else if (dearer > DEARER ** 2) o.ahead /= 2
+    o.spent = spent
   }
 
   private raise(o: Open, bound: number): void {
@@ -277,7 +320,7 @@ class Rising {
     if (this.whole) return length! - zones.end
     if (this.task.atOnce) return this.within(this.lastOf(o))
     const searched = this.relaxation?.searched(o.target.width) ?? 0
-    const next = o.bound + Math.floor((o.bound * (2 ** o.refused - 1)) / 300)
+    const next = o.bound + Math.floor(o.bound * o.ahead)
     // as far as the relaxed problem is searched already a trial is cheap
     return this.within(Math.min(this.lastOf(o), o.bound <= searched ? Math.min(next, searched) : next))
   }

@@ -5,6 +5,8 @@
 export interface Strictness {
   /** added to the waste of a block and to the area of the rest, before the budget is asked */
   readonly budget: number
+  /** added to the widths that pieces are raised to */
+  readonly widths: number
   /** added to what must stay empty beside and before a block */
   readonly gaps: number
   /** added to what the rest weighs under each dual of the bar relaxation */
@@ -35,6 +37,7 @@ export interface Strictness {
 
 export const SOUND: Strictness = {
   budget: 0,
+  widths: 0,
   gaps: 0,
   weights: 0,
   guides: 0,
