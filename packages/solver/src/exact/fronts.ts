@@ -117,7 +117,6 @@ class Search {
       if (front.cells.length === 0) continue
       done.push(front)
       for (const other of kept.partnersOf(front, done)) {
-        if (!kept.mayMeet(front, other)) continue
         this.join(front, other)
         if (kept.halted) return { best: [], steps: kept.steps, finished: false, done, kept }
       }
@@ -145,11 +144,14 @@ class Search {
   /** All joins of the blocks of two multisets. */
   private join(s: Front, t: Front): void {
     const sum = s.multiset + t.multiset
+    const rest = s.restArea + t.restArea - this.kept.total
+    const spare = this.kept.rooms.most - this.kept.total
     for (const a of s.cells)
       for (const b of t.cells) {
+        if (a.waste + b.waste > spare) break
         if (this.kept.halted) return
         if (a.phases || b.phases) this.tied!.join(sum, a, b)
-        else this.untied.join(sum, a, b)
+        else this.untied.join(sum, rest, a, b)
       }
   }
 

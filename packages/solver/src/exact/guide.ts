@@ -123,7 +123,9 @@ class Outside implements Guide {
   steps = 0
   private readonly strictness: Strictness
   private readonly full: number
-  private readonly byMultiset = new Map<number, Step>()
+  private readonly kept: Kept
+  /** by slot of the multiset's front */
+  private readonly bySlot: (Step | undefined)[] = []
   private readonly ascending: readonly Step[]
   private readonly multisets: Multisets
   private readonly whole: Stair
@@ -132,10 +134,11 @@ class Outside implements Guide {
     this.strictness = strictness
     this.full = kept.multisets.full
     this.multisets = kept.multisets
+    this.kept = kept
     this.ascending = done.map((front) => {
       const inside = insideOf(kept, front)
       const step = { multiset: front.multiset, inside, outside: { widths: [], lengths: [] } }
-      this.byMultiset.set(front.multiset, step)
+      this.bySlot[front.slot] = step
       return step
     })
     this.whole = { widths: [trial.width], lengths: [reachOf(problem, trial.length)] }
@@ -150,18 +153,22 @@ class Outside implements Guide {
   }
 
   allows(multiset: number, width: number, length: number): boolean {
-    const { widths, lengths } =
-      multiset === this.full ? this.whole : (this.byMultiset.get(multiset)?.outside ?? NOTHING)
+    const { widths, lengths } = multiset === this.full ? this.whole : (this.stepOf(multiset)?.outside ?? NOTHING)
     const at = firstFrom(widths, width)
     return at < widths.length && lengths[at]! - this.strictness.guides >= length
+  }
+
+  private stepOf(multiset: number): Step | undefined {
+    const front = this.kept.frontOf(multiset)
+    return front && this.bySlot[front.slot]
   }
 
   /** What blocks of a multiset may be at most bounds what parts of it may be. */
   private divide(multiset: number, size: Stair): void {
     const parts = this.multisets.partsOf(this.multisets.countsOf(multiset), multiset / 2)
     for (let i = 0; i < parts.length; i++) {
-      const a = this.byMultiset.get(parts[i]!)
-      const b = a && this.byMultiset.get(multiset - a.multiset)
+      const a = this.stepOf(parts[i]!)
+      const b = a && this.stepOf(multiset - a.multiset)
       if (!b) continue
       this.lessen(size, b.inside, a)
       if (a !== b) this.lessen(size, a.inside, b)
@@ -203,8 +210,10 @@ const NOTHING: Stair = { widths: [], lengths: [] }
 
 /** The smallest blocks of a front, whatever sides they must touch. */
 function insideOf({ blocks }: Kept, { cells }: Front): Stair {
-  const all = cells.flatMap((c) => c.blocks)
-  all.sort((a, b) => blocks.width[a]! - blocks.width[b]! || blocks.length[a]! - blocks.length[b]!)
+  const [only, another] = cells
+  const all = only && !another ? only.blocks : cells.flatMap((c) => c.blocks)
+  // a cell's own blocks are in order
+  if (another) all.sort((a, b) => blocks.width[a]! - blocks.width[b]! || blocks.length[a]! - blocks.length[b]!)
   const stair: Stair = { widths: [], lengths: [] }
   let least = Number.POSITIVE_INFINITY
   for (const b of all) {

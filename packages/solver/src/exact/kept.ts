@@ -15,6 +15,8 @@ export interface Cell {
   readonly phases: PhaseSet | null
   /** without phases: by width, lengths falling */
   blocks: number[]
+  /** the least waste of any of them, once the front is done */
+  waste: number
 }
 
 /** The undominated blocks of one multiset. */
@@ -25,6 +27,7 @@ export interface Front {
   /** of the pieces that are not in it */
   readonly restArea: number
   readonly restWeights: readonly (readonly number[])[]
+  /** once the front is done, those with little waste first */
   cells: Cell[]
   /** with ties, cells are many: by phases and flags */
   readonly cellOf: Map<number, Cell>
@@ -64,6 +67,7 @@ export class Kept {
   private readonly fronts = new Map<number, Front>()
   /** the same by number, where the multisets are few */
   private readonly listed: (Front | undefined)[] | null
+  private readonly partners: Front[] = []
   private begun = 0
   private readonly counts: PackedCounts
   private readonly spare: Float64Array
@@ -99,24 +103,31 @@ export class Kept {
     return this.listed ? this.listed[multiset] : this.fronts.get(multiset)
   }
 
-  /** The fronts that one may meet, itself and those done before it, which are `done`. There must be pieces enough for both. */
-  *partnersOf(front: Front, done: readonly Front[]): Generator<Front> {
-    const { multisets } = this
+  /** The fronts that one may meet, itself and those done before it, which are `done`. There must be pieces enough for both. Good until the next call. */
+  partnersOf(front: Front, done: readonly Front[]): readonly Front[] {
+    const { multisets, partners } = this
     const rest = multisets.countsOf(multisets.full - front.multiset)
     const parts = rest.reduce((product, n) => product * (n + 1), 1)
+    partners.length = 0
     // whichever are fewer: the parts of what is left, or the fronts there are
     if (parts < done.length) {
-      for (const m of multisets.partsOf(rest, front.multiset)) {
-        const other = this.frontOf(m)
-        if (other && other.cells.length > 0) yield other
+      const these = multisets.partsOf(rest, front.multiset)
+      for (let i = 0; i < these.length; i++) {
+        const other = this.frontOf(these[i]!)
+        if (other && other.cells.length > 0 && this.mayMeet(front, other)) partners.push(other)
       }
-    } else for (const other of done) if (this.counts.fit(front.slot, other.slot)) yield other
+    } else
+      for (let i = 0; i < done.length; i++) {
+        const other = done[i]!
+        if (this.counts.fit(front.slot, other.slot) && this.mayMeet(front, other)) partners.push(other)
+      }
+    return partners
   }
 
   /** Is there room for the waste of both, and for what they hold together? */
-  mayMeet(a: Front, b: Front): boolean {
-    if (!this.rooms.mayHoldAny(a.multiset + b.multiset)) return false
-    for (let t = 0; t < this.spare.length; t++) if (a.waste[t]! + b.waste[t]! <= this.spare[t]!) return true
+  private mayMeet(a: Front, b: Front): boolean {
+    for (let t = 0; t < this.spare.length; t++)
+      if (a.waste[t]! + b.waste[t]! <= this.spare[t]!) return this.rooms.mayHoldAny(a.multiset + b.multiset)
     return false
   }
 
@@ -170,6 +181,9 @@ export class Kept {
     for (const family of front.families.values())
       dropCovered(family, this.blocks, this.phases!.repeat, this.strictness.covers)
     front.cells = front.cells.filter((c) => c.blocks.length > 0)
+    for (const cell of front.cells)
+      cell.waste = cell.blocks.reduce((least, b) => Math.min(least, w[b]! * l[b]! - inside), Number.POSITIVE_INFINITY)
+    front.cells.sort((a, b) => a.waste - b.waste)
   }
 
   private turnTo(multiset: number): void {
@@ -209,7 +223,7 @@ export class Kept {
     if (this.phases) cell = front.cellOf.get(key)
     else for (const c of front.cells) if (c.flush === flush) cell = c
     if (!cell) {
-      cell = { flush, phases, blocks: [] }
+      cell = { flush, phases, blocks: [], waste: 0 }
       front.cells.push(cell)
       if (this.phases) front.cellOf.set(key, cell)
       if (phases) familyOf(front, phases, flush).push(cell)

@@ -42,7 +42,8 @@ export class Phases {
   private readonly leftOut: number
   private readonly known = new Map<string, PhaseSet>()
   private readonly shapes = new Map<string, number>()
-  private readonly pairs = new Map<number, Pair>()
+  /** by the numbers of both sets */
+  private readonly pairs: Pair[][] = []
 
   /** Null when the fronts cannot keep these ties: across the strip, of several repeats, or together with ends to touch. */
   static of(problem: Problem, tight: boolean, leftOut = 0): Phases | null {
@@ -101,30 +102,24 @@ export class Phases {
 
   /** How two blocks may lie to each other, worked out once per pair of phase sets. */
   pair(a: PhaseSet | null, b: PhaseSet | null): Pair {
-    const key = (a?.id ?? 0) * 2 ** 26 + (b?.id ?? 0)
-    let pair = this.pairs.get(key)
-    if (!pair) {
-      pair = {
-        places: a && b ? this.places(a.of, b.of) : ANY,
-        shared: !!a && !!b && share(a.of, b.of),
-        merged: new Map(),
-      }
-      this.pairs.set(key, pair)
+    const row = a?.id ?? 0
+    const column = b?.id ?? 0
+    const pairs = this.pairs[row] ?? []
+    const known = pairs[column]
+    if (known) return known
+    const pair: Pair = {
+      places: a && b ? this.places(a.of, b.of) : ANY,
+      shared: !!a && !!b && share(a.of, b.of),
+      merged: new Map(),
     }
+    pairs[column] = pair
+    this.pairs[row] = pairs
     return pair
   }
 
-  /**
-   * How much farther on, modulo the repeat, b's tied pieces may have to lie than a's when b's start lies `lying` after a's. Where the
-   * two share a group there is one such shift at most; else no shift at all is always among them.
-   */
-  shifts(pair: Pair, lying: number): readonly number[] {
-    const out: number[] = pair.shared ? [] : [0]
-    for (const place of pair.places) {
-      const shift = modulo(place - lying, this.repeat)
-      if (pair.shared || shift > 0) out.push(shift)
-    }
-    return out
+  /** How much farther on, modulo the repeat, b's tied pieces must lie than a's when b's start lies `lying` after a's instead of at the place. */
+  fromPlace(place: number, lying: number): number {
+    return modulo(place - lying, this.repeat)
   }
 
   /** The phases of both together, a's start `before` and b's `at` after the join's; those of whole groups are forgotten. */

@@ -31,6 +31,8 @@ export const MOST_TRIALS = 30
 export class Rooms {
   /** all trials, as bits */
   readonly all: number
+  /** the largest area that any of the trials has */
+  readonly most: number
   private readonly rooms: readonly Room[]
   private readonly guided: boolean
   private readonly total: number
@@ -40,6 +42,7 @@ export class Rooms {
   /** `total`: the area of all pieces. */
   constructor(problem: Problem, trials: readonly Trial[], total: number, strictness: Strictness) {
     this.rooms = trials.map((trial) => new Room(problem, trial, strictness))
+    this.most = Math.max(...this.rooms.map((room) => room.capacity))
     this.all = 2 ** trials.length - 1
     this.guided = trials.every((trial) => trial.guide)
     this.total = total
@@ -166,7 +169,7 @@ class Room {
     const { taken } = this
     for (let i = 0; i < taken.length; i++) {
       const { across, along, capacity } = taken[i]!
-      if (restWeights[i]! + across(width) * along(length) > capacity) return true
+      if (restWeights[i]! + across.of(width) * along.of(length) > capacity) return true
     }
     return false
   }
@@ -194,8 +197,8 @@ export function reachOf({ length, zones, kinds }: Problem, limit: number): numbe
 
 /** What a block takes up of the rescaled field. */
 interface Taken {
-  readonly across: (width: number) => number
-  readonly along: (length: number) => number
+  readonly across: Extent
+  readonly along: Extent
   readonly capacity: number
 }
 
@@ -206,8 +209,32 @@ function takenBy(
   strictness: Strictness,
 ): Taken {
   return {
-    across: (w) => width - across(most - w),
-    along: (l) => length - along(reach - l),
+    across: new Extent(width, across, most),
+    along: new Extent(length, along, reach),
     capacity: width * length - strictness.weights,
   }
 }
+
+/** How much of the rescaled width (length) is taken where a block takes up so much of the true one. */
+class Extent {
+  private readonly all: number
+  private readonly left: (room: number) => number
+  private readonly most: number
+  /** answers so far, where they are few enough to be kept; −1: not asked yet */
+  private readonly known: Float64Array
+
+  constructor(all: number, left: (room: number) => number, most: number) {
+    this.all = all
+    this.left = left
+    this.most = most
+    this.known = new Float64Array(most < MOST_KNOWN ? most + 1 : 0).fill(-1)
+  }
+
+  of(size: number): number {
+    if (size >= this.known.length) return this.all - this.left(this.most - size)
+    if (this.known[size]! < 0) this.known[size] = this.all - this.left(this.most - size)
+    return this.known[size]!
+  }
+}
+
+const MOST_KNOWN = 1 << 14

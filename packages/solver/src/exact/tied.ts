@@ -13,13 +13,6 @@ interface Sum {
   readonly closed: number
 }
 
-/** One of the two blocks of a join, its tied pieces `moved` beyond where they would lie. */
-interface Part {
-  readonly cell: Cell
-  readonly block: number
-  readonly moved: number
-}
-
 /** Joins of blocks of which one at least keeps a phase: pair by pair, since each pair lies in its own way. */
 export class TiedJoins {
   private readonly kept: Kept
@@ -48,42 +41,63 @@ export class TiedJoins {
   }
 
   private beside(sum: Sum, a: Cell, b: Cell): void {
-    const { rules, phases } = this
+    const { rules, phases, kept } = this
     const { zones } = rules
-    const { serves, width } = this.kept.blocks
+    const { serves, width, length } = kept.blocks
+    const most = kept.rooms.most - sum.restArea
     const left = (a.flush & LEFT) !== 0
     const right = (b.flush & RIGHT) !== 0
     const pair = phases.pair(a.phases, b.phases)
-    const shifts = phases.shifts(pair, 0)
+    const { places, shared } = pair
     for (const p of a.blocks)
       for (const q of b.blocks) {
         const both = serves[p]! & serves[q]!
         if (!both || !rules.mayJoin(BESIDE, p, q)) continue
         const w = joined(width[p]!, width[q]!, left, right, zones.left, zones.right)
+        if (w * Math.max(length[p]!, length[q]!) > most) {
+          kept.steps++
+          continue
+        }
+        if (!shared) this.putBeside(sum, both, pair, w, a, p, 0, b, q, 0)
         // the tied pieces of either one lie farther on
-        for (const shift of shifts) {
-          this.putBeside(sum, both, pair, w, part(a, p, 0), part(b, q, shift))
-          if (shift) this.putBeside(sum, both, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
+        for (let i = 0; i < places.length; i++) {
+          const shift = places[i]!
+          if (shift || shared) this.putBeside(sum, both, pair, w, a, p, 0, b, q, shift)
+          if (shift) this.putBeside(sum, both, pair, w, a, p, phases.repeat - shift, b, q, 0)
         }
       }
   }
 
-  private putBeside(sum: Sum, serves: number, pair: Pair, width: number, a: Part, b: Part): void {
+  /** The tied pieces of a lie `movedA` beyond where they would, or those of b `movedB`. */
+  private putBeside(
+    sum: Sum,
+    serves: number,
+    pair: Pair,
+    width: number,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
+  ): void {
     const { length } = this.kept.blocks
-    const la = length[a.block]!
-    const lb = length[b.block]!
-    const freeA = this.freeOf(a)
-    const freeB = this.freeOf(b)
+    const la = length[p]!
+    const lb = length[q]!
+    const freeA = this.freeOf(a, p, movedA)
+    const freeB = this.freeOf(b, q, movedB)
     const l = Math.max(la - Math.min(0, freeA), lb - Math.min(0, freeB))
     const free = Math.min(l - la + freeA, l - lb + freeB)
-    this.offer(sum, serves, BESIDE, width, l, a, b, b.moved, pair, free)
+    this.offer(sum, serves, BESIDE, width, l, a, p, movedA, b, q, movedB, movedB, pair, free)
   }
 
   private after(sum: Sum, a: Cell, b: Cell): void {
     const { kept, rules, phases } = this
     const { serves, how, width, length, slack } = kept.blocks
     const flush = a.flush | b.flush
+    const most = kept.rooms.most - sum.restArea
     const pair = phases.pair(a.phases, b.phases)
+    const { places, shared } = pair
     const liftA = rules.lift(a.flush, flush, LEFT, RIGHT)
     const liftB = rules.lift(b.flush, flush, LEFT, RIGHT)
     for (const p of a.blocks)
@@ -93,31 +107,45 @@ export class TiedJoins {
         if (!both || how[q] === AFTER || !rules.mayJoin(AFTER, p, q)) continue
         const w = Math.max(width[p]! + liftA, width[q]! + liftB)
         const at = length[p]!
-        if (!kept.rooms.mayHold(both, w, at + length[q]!, sum.restArea)) {
+        if (w * (at + length[q]!) > most) {
           kept.steps++
           continue
         }
-        for (const shift of phases.shifts(pair, at)) {
-          this.putAfter(sum, both, pair, w, part(a, p, 0), part(b, q, shift))
+        if (!shared) this.putAfter(sum, both, pair, w, a, p, 0, b, q, 0)
+        for (let i = 0; i < places.length; i++) {
+          const shift = phases.fromPlace(places[i]!, at)
+          if (shift || shared) this.putAfter(sum, both, pair, w, a, p, 0, b, q, shift)
           // the earlier may lie farther on only where it does not push the later one
           if (shift && a.phases && phases.repeat - shift <= slack[p]!)
-            this.putAfter(sum, both, pair, w, part(a, p, phases.repeat - shift), part(b, q, 0))
+            this.putAfter(sum, both, pair, w, a, p, phases.repeat - shift, b, q, 0)
         }
       }
   }
 
-  private putAfter(sum: Sum, serves: number, pair: Pair, width: number, a: Part, b: Part): void {
+  private putAfter(
+    sum: Sum,
+    serves: number,
+    pair: Pair,
+    width: number,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
+  ): void {
     const { length } = this.kept.blocks
-    const at = length[a.block]!
-    const freeB = this.freeOf(b)
+    const at = length[p]!
+    const freeB = this.freeOf(b, q, movedB)
     const grown = Math.max(0, -freeB)
-    const l = at + length[b.block]! + grown
-    this.offer(sum, serves, AFTER, width, l, a, b, at + b.moved, pair, Math.min(this.freeOf(a), freeB) + grown)
+    const l = at + length[q]! + grown
+    const free = Math.min(this.freeOf(a, p, movedA), freeB) + grown
+    this.offer(sum, serves, AFTER, width, l, a, p, movedA, b, q, movedB, at + movedB, pair, free)
   }
 
-  /** How much farther on the tied pieces of a part may lie before it grows; below 0: by so much it has grown. */
-  private freeOf({ cell, block, moved }: Part): number {
-    return cell.phases ? this.kept.blocks.slack[block]! - moved : Number.POSITIVE_INFINITY
+  /** How much farther on the tied pieces of a block may lie, `moved` already, before it grows; below 0: by so much it has grown. */
+  private freeOf({ phases }: Cell, block: number, moved: number): number {
+    return phases ? this.kept.blocks.slack[block]! - moved : Number.POSITIVE_INFINITY
   }
 
   /** A join whose second part's phases count from `at` after its start; its tied pieces may move on by `free` before it grows. */
@@ -127,8 +155,12 @@ export class TiedJoins {
     how: number,
     width: number,
     length: number,
-    a: Part,
-    b: Part,
+    a: Cell,
+    p: number,
+    movedA: number,
+    b: Cell,
+    q: number,
+    movedB: number,
     at: number,
     pair: Pair,
     free: number,
@@ -136,10 +168,9 @@ export class TiedJoins {
     const { kept, phases } = this
     kept.steps++
     if (!kept.rooms.mayHold(serves, width, length, restArea)) return
-    const merged = phases.merge(pair, a.cell.phases, a.moved, b.cell.phases, at, closed)
+    const merged = phases.merge(pair, a.phases, movedA, b.phases, at, closed)
     const slack = merged ? Math.min(phases.repeat - 1, free - Math.min(free, this.strictness.slack)) : 0
-    const flush = a.cell.flush | b.cell.flush
-    kept.offer(multiset, serves, how, width, length, flush, a.block, b.block, b.moved - a.moved, merged, slack)
+    kept.offer(multiset, serves, how, width, length, a.flush | b.flush, p, q, movedB - movedA, merged, slack)
   }
 
   private sumOf(multiset: number): Sum {
@@ -154,5 +185,3 @@ export class TiedJoins {
     return this.lastSum
   }
 }
-
-const part = (cell: Cell, block: number, moved: number): Part => ({ cell, block, moved })

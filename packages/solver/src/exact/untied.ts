@@ -13,6 +13,8 @@ export class UntiedJoins {
   private readonly kept: Kept
   private readonly rules: JoinRules
   private readonly walk: number
+  /** the largest area that a join may take up */
+  private most = 0
 
   constructor(kept: Kept, rules: JoinRules, strictness: Strictness) {
     this.kept = kept
@@ -20,8 +22,9 @@ export class UntiedJoins {
     this.walk = strictness.walk
   }
 
-  /** All joins of the blocks of two cells, which are of the multiset `sum` together. */
-  join(sum: number, a: Cell, b: Cell): void {
+  /** All joins of the blocks of two cells, which are of the multiset `sum` together and leave pieces of area `rest`. */
+  join(sum: number, rest: number, a: Cell, b: Cell): void {
+    this.most = this.kept.rooms.most - rest
     if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
       if (a.flush & RIGHT || b.flush & LEFT) {
         if (!(b.flush & RIGHT || a.flush & LEFT)) this.beside(sum, b, a)
@@ -36,7 +39,7 @@ export class UntiedJoins {
 
   // the two staircases are walked from their longest blocks on: to shorten the join, the longer of the two must give way
   private beside(sum: number, a: Cell, b: Cell): void {
-    const { kept, rules, walk } = this
+    const { kept, rules, walk, most } = this
     const { zones } = rules
     const { serves, width, length } = kept.blocks
     const flush = a.flush | b.flush
@@ -50,16 +53,17 @@ export class UntiedJoins {
       const la = length[p]! + liftA
       const lb = length[q]! + liftB
       const w = joined(width[p]!, width[q]!, left, right, zones.left, zones.right)
+      const l = Math.max(la, lb)
       const both = serves[p]! & serves[q]!
-      if (both && rules.mayJoin(BESIDE, p, q))
-        kept.offer(sum, both, BESIDE, w, Math.max(la, lb), flush, p, q, 0, null, 0)
+      if (w * l > most) kept.steps++
+      else if (both && rules.mayJoin(BESIDE, p, q)) kept.offer(sum, both, BESIDE, w, l, flush, p, q, 0, null, 0)
       if (la >= lb - walk) i++
       if (lb >= la - walk) j++
     }
   }
 
   private after(sum: number, a: Cell, b: Cell): void {
-    const { kept, rules, walk } = this
+    const { kept, rules, walk, most } = this
     const { zones } = rules
     const { serves, width, length } = kept.blocks
     const flush = a.flush | b.flush
@@ -72,9 +76,11 @@ export class UntiedJoins {
       const q = b.blocks[j]!
       const wa = width[p]! + liftA
       const wb = width[q]! + liftB
+      const w = Math.max(wa, wb)
       const l = joined(length[p]!, length[q]!, start, end, zones.start, zones.end)
       const both = serves[p]! & serves[q]!
-      if (both && rules.mayJoin(AFTER, p, q)) kept.offer(sum, both, AFTER, Math.max(wa, wb), l, flush, p, q, 0, null, 0)
+      if (w * l > most) kept.steps++
+      else if (both && rules.mayJoin(AFTER, p, q)) kept.offer(sum, both, AFTER, w, l, flush, p, q, 0, null, 0)
       if (wa >= wb - walk) i--
       if (wb >= wa - walk) j--
     }
