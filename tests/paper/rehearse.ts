@@ -13,7 +13,7 @@ export interface Rehearsed {
   readonly faults: readonly string[]
 }
 
-type Size = readonly [across: number, along: number]
+export type Size = readonly [across: number, along: number]
 
 interface Hand {
   readonly left: number
@@ -24,7 +24,11 @@ interface Hand {
   readonly promised: readonly string[] | null
 }
 
-export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
+/** `lying`: how a cloth lies, where it is not as large as its head says: its name and the size there. */
+export function rehearse(
+  pages: readonly (readonly Item[])[],
+  lying: (name: string, size: Size) => Size = (_, size) => size,
+): Rehearsed {
   const cut = new Map<string, Size>()
   const listed = new Map<string, Size>()
   const faults: string[] = []
@@ -45,8 +49,13 @@ export function rehearse(pages: readonly (readonly Item[])[]): Rehearsed {
     } else if (title.startsWith('Tear and cut')) {
       // each cloth begins with a head that says how it lies
       for (const item of page) {
-        const head = /, (([\d ./]+) × ([\d ./]+) (?:cm|mm|in)) on the table$/.exec(item.text.replace(/\s+/g, ' '))
-        if (head) orders.push({ lies: head[1]!, size: [numberOf(head[2]!), numberOf(head[3]!)], words: '' })
+        const head = /^(.+), (([\d ./]+) × ([\d ./]+) (?:cm|mm|in)) on the table$/.exec(item.text.replace(/\s+/g, ' '))
+        if (head)
+          orders.push({
+            lies: head[2]!,
+            size: lying(head[1]!, [numberOf(head[3]!), numberOf(head[4]!)]),
+            words: '',
+          })
         else if (orders.length > 0) orders.at(-1)!.words += ` ${item.text}`
       }
     }
@@ -286,7 +295,7 @@ function take(
 // '1 to 3, 7 and R1'
 const labelsIn = (words: string): readonly string[] => [...inOrder(words)].sort(byLabel)
 
-function inOrder(words: string): readonly string[] {
+export function inOrder(words: string): readonly string[] {
   return words.split(/, | and /).flatMap((each) => {
     const run = /^(R?)(\d+) to R?(\d+)$/.exec(each)
     if (!run) return [each]
@@ -308,7 +317,7 @@ function readList(page: readonly Item[], listed: Map<string, Size>): void {
 }
 
 /** '203.5', '54 1/8', '5/8' */
-function numberOf(text: string): number {
+export function numberOf(text: string): number {
   return text
     .trim()
     .split(/\s+/)

@@ -1,4 +1,4 @@
-import { answerInWords, measureIn, orderInWords } from '@lengthwise/drawing'
+import { answerInWords, clothTitle, measureIn, orderInWords } from '@lengthwise/drawing'
 import type { Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import { printLength, printMoney } from '@lengthwise/units'
@@ -20,7 +20,7 @@ export function layoutPage(result: Result, unit: Unit, bold: (text: string) => s
     ...result.cloths.flatMap((cloth) => [
       '',
       bold(
-        `Tear and cut in this order: ${cloth.name}${cloth.buy === null && cloth.cloth.count > 1 ? ` ${cloth.piece}` : ''}`,
+        `Tear and cut in this order: ${clothTitle(cloth.name)}${cloth.buy === null && cloth.cloth.count > 1 ? ` ${cloth.piece}` : ''}`,
       ),
       ...orderInWords(result, cloth, unit).map(
         (line) => `  ${line.flag.padEnd(4)} ${line.todo.join('')}. ${line.gives}.`,
@@ -50,7 +50,7 @@ export function widthsLines(result: Result, unit: Unit): readonly string[] {
   return table(
     [...(several ? ['Cloth'] : []), 'Width', 'Buy', 'Cost', 'Not used', 'Keep', 'Seams', ''],
     result.widths.map((row) => [
-      ...(several ? [row.cloth] : []),
+      ...(several ? [clothTitle(row.cloth)] : []),
       spaced(measureIn(unit).sold(row.width)),
       row.buyLength === null ? '-' : bought(row.buyLength, unit),
       row.cost === null ? '-' : printMoney(row.cost, result.order.currency),
@@ -79,7 +79,7 @@ const piecesLines = (result: Result, unit: Unit): readonly string[] =>
       `${piece.words} (${piece.item})`,
       printLength(piece.cutWidth, unit),
       printLength(piece.cutLength, unit),
-      piece.cloth,
+      clothTitle(piece.cloth),
     ]),
     [true, false, true, true, false],
   )
@@ -88,7 +88,7 @@ const remnantLines = (result: Result, unit: Unit): readonly string[] =>
   result.cloths.flatMap((cloth) =>
     cloth.remnants.map(
       (r) =>
-        `  ${r.name}  ${size(r.width, unit)} × ${size(r.length, unit)}, ${cloth.name}${r.wouldMake.length > 0 ? `; would make: ${r.wouldMake.join(', ')}` : ''}`,
+        `  ${r.name}  ${size(r.width, unit)} × ${size(r.length, unit)}, ${clothTitle(cloth.name)}${r.wouldMake.length > 0 ? `; would make: ${r.wouldMake.join(', ')}` : ''}`,
     ),
   )
 

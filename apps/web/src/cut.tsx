@@ -1,4 +1,4 @@
-import { orderInWords } from '@lengthwise/drawing'
+import { clothTitle, orderInWords } from '@lengthwise/drawing'
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
@@ -40,7 +40,7 @@ function OneCloth({ result, cloth }: ClothProps): ComponentChildren {
   return (
     <section class="cut" aria-labelledby={id}>
       <h3 id={id}>
-        {capital(cloth.name)}
+        {capital(clothTitle(cloth.name))}
         {copies > 1 ? `, number ${cloth.piece}` : ''}, {size(cloth.width, unit)} wide and {size(cloth.length, unit)}{' '}
         long as it lies
       </h3>

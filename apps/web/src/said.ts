@@ -19,14 +19,7 @@ export const bought = (l: Length, unit: Unit): string => unbroken(measureIn(unit
 /** No line ends between a whole number and its fraction. */
 export const unbroken = (words: string): string => words.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0')
 
-const SQUARE_METRE = 320_000 * 320_000
-const SQUARE_YARD = 292_608 * 292_608
-
-export function area(squareUnits: number, unit: Unit): string {
-  return unit === 'in'
-    ? `${(squareUnits / SQUARE_YARD).toFixed(1)}\u00a0sq\u00a0yd`
-    : `${(squareUnits / SQUARE_METRE).toFixed(1)}\u00a0m²`
-}
+export const area = (squareUnits: number, unit: Unit): string => measureIn(unit).area(squareUnits)
 
 export const money = (m: Money, currency: string | null): string => printMoney(m, currency, { noBreak: true })
 

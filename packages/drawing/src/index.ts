@@ -1,4 +1,5 @@
 export type * from './api.ts'
+export { clothTitle } from './cloth/names.ts'
 export { cuttingMap, slips } from './cutting-map.ts'
 export { clothFigure } from './figure.ts'
 export type { Measure, Unit } from './measure.ts'

@@ -18,6 +18,8 @@ export interface Measure {
   sold(width: Length): string
   /** a length of cloth as a shop sells it, never less than it is: '6.6 m', '7 1/4 yd' */
   bought(l: Length): string
+  /** square units: '9.7 m²', '11.6 sq yd' */
+  area(squareUnits: number): string
 }
 
 export function measureIn(unit: Unit): Measure {
@@ -31,6 +33,10 @@ export function measureIn(unit: Unit): Measure {
     size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
     sold: (width) => printLength(width, exactUnit(width, unit), options),
     bought: (l) => (unit === 'in' ? yards(l) : metres(l)),
+    area: (squareUnits) =>
+      unit === 'in'
+        ? `${(squareUnits / UNITS_PER_YARD ** 2).toFixed(1)}\u00a0sq\u00a0yd`
+        : `${(squareUnits / UNITS_PER_METRE ** 2).toFixed(1)}\u00a0m²`,
   }
 }
 
@@ -55,3 +61,4 @@ const TENTH_OF_A_MM = 32
 
 const UNITS_PER_INCH = 8128
 const UNITS_PER_YARD = 292_608
+const UNITS_PER_METRE = 320_000

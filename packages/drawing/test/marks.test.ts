@@ -59,12 +59,12 @@ describe('places of marks, reckoned by hand for a piece turned so that its top i
       'ties in all four corners, 1.5 cm from the left and the right, 1.5 cm from the top and the bottom',
     )
   })
-  test('squares are cut out', () => {
+  test('squares at the corners', () => {
     const squares = [0, 154.5].flatMap((x) =>
       [0, 204.5].map((y): Marks[number] => ({ kind: 'corner-square', x: cmOf(x), y: cmOf(y), size: cmOf(45.5) })),
     )
     for (const top of ['start', 'left'] as const)
-      expect(said(200, 250, top, squares)).toBe('a square of 45.5 cm in all four corners, to be cut out')
+      expect(said(200, 250, top, squares)).toBe('a square of 45.5 cm in all four corners')
   })
 })
 
@@ -77,7 +77,7 @@ describe('marks on paper', () => {
   test('the key tells the signs that are drawn, and no others', () => {
     const keyed = wordsOn(one(100, 150, [across(20), at('zip-end', 30, 150)], 'start'))
     expect(keyed).toEqual(expect.arrayContaining(['Fold', 'End of the zip', 'Marks to carry over']))
-    for (const other of ['Tie', 'Button or snap', 'Square to cut out', 'Stitching, no cut'])
+    for (const other of ['Tie', 'Button or snap', 'Corner square', 'Stitching, no cut'])
       expect(keyed).not.toContain(other)
   })
   test('a plan without marks has no list of them', () => {

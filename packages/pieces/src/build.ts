@@ -11,8 +11,8 @@ import type { EdgeRef, Mark, Piece, SeamLine, Way } from './way.ts'
  *
  * - Seams of role 'join' (and 'opening' seams between a foot and a head, and every 'lapped' one) join pieces flat into a face;
  *   all other seams join faces. A face in a cover shows its size between its outer seams and folds.
- * - An outer edge without a seam is finished at its fold mark, or at the cut edge itself where it has none
- *   (a kept hem, a selvedge, a raw edge).
+ * - An outer edge without a seam is finished at its fold mark, at the stitching that is marked as its edge, or at the cut
+ *   edge itself where it has neither (a kept hem, a selvedge, a raw edge).
  * - A piece that folds over itself has a fold mark at each fold; the widest leaf between folds is what shows.
  * - The back of a cover is seen from its own right side: the front's left edge meets the back's right edge.
  */
@@ -60,6 +60,9 @@ const HEAD_TOWARD = { 'cut-end': 'start', bolt: 'end', left: 'left', right: 'rig
 /** A line right across the piece, `y` from the head or `x` from the left. */
 export const foldAcross = (y: Length): Mark => ({ kind: 'fold', x: ZERO, y, runs: 'across' })
 export const foldAlong = (x: Length): Mark => ({ kind: 'fold', x, y: ZERO, runs: 'along' })
+
+/** A line on which an outer edge is stitched to what is no edge of a piece: a gathered skirt, a circle. */
+export const stitchedOn = (fold: Mark): Mark => ({ ...fold, kind: 'seam', isEdge: true })
 
 /** The whole of an edge, or from one place to another. */
 export const edgeOf = (piece: string, edge: Edge, from?: Length, to?: Length): EdgeRef =>

@@ -28,6 +28,8 @@ export function joinSteps(order: Order, pieces: readonly Piece[], seams: readonl
     })
 }
 
+export const OVERCAST = 'Overcast the raw edges; a selvedge needs none.'
+
 /** How the raw edges of a seam are finished. */
 export function finishOf(byName: ReadonlyMap<string, Piece>, seam: SeamLine): string {
   if (seam.kind === 'french')
@@ -37,9 +39,8 @@ export function finishOf(byName: ReadonlyMap<string, Piece>, seam: SeamLine): st
   const raw = [seam.a, seam.b].filter((ref) => !needsNoFinish(byName.get(ref.piece), ref.edge)).length
   if (raw === 0) return 'Both edges are finished already and need nothing.'
   if (raw === 2 && seam.role === 'side') return 'Overcast the raw edges together.'
-  return raw === 1
-    ? 'Overcast the raw edge; the finished one needs nothing.'
-    : 'Overcast the raw edges; a selvedge needs none.'
+  // an edge that need not be a selvedge may be one where it was laid
+  return OVERCAST
 }
 
 /** A selvedge, a kept hem, or a side of a panel as wide as the cloth. */

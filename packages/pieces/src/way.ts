@@ -72,6 +72,8 @@ export interface Mark {
   /** fold and seam: the direction of the line; corner-square: side of the square */
   readonly runs?: 'across' | 'along'
   readonly size?: Length
+  /** of a seam: the finished edge lies on it, since what it is sewn to is no edge of a piece */
+  readonly isEdge?: boolean
 }
 
 /** An edge of a piece, or the part of it between two places (from the left or from the head). */

@@ -7,6 +7,7 @@ import { buyLength, lengthOnTable, moneyFor } from './buying.ts'
 import { comesApart, keepsOf } from './comes-apart.ts'
 import type { Cutting } from './cutting.ts'
 import { bundlesOf, turnIn } from './demand.ts'
+import { inOneDirection } from './directions.ts'
 import type { Flags } from './divisions.ts'
 import { boxOf, divisionsOf } from './divisions.ts'
 import { laidOn } from './field.ts'
@@ -67,7 +68,7 @@ export function cutCloths(
   numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 },
 ): readonly { readonly cloth: CutCloth; readonly spread: Spread }[] {
   const copies = copiesWithWays(order, cutting)
-  return cutting.cloths.flatMap(({ setting, share }) => {
+  const cut = cutting.cloths.flatMap(({ setting, share }) => {
     if (!share) return []
     const waiting = waitingPieces(setting, copies)
     return share.spreads.map((spread, i) => ({
@@ -75,6 +76,11 @@ export function cutCloths(
       spread,
     }))
   })
+  const cloths = inOneDirection(
+    cut.map(({ cloth }) => cloth),
+    copies.flatMap(piecesOf),
+  )
+  return cut.map(({ spread }, i) => ({ cloth: cloths[i]!, spread }))
 }
 
 /** By bundle: what stands for each of them, one list per member. */

@@ -167,19 +167,34 @@ export function howToDivide(cloth: InHand, runs: Runs, at: number, hand: Rect): 
   return run - crossed <= cloth.finger ? 'shears' : 'shears-through-hem-then-tear'
 }
 
-/** From the near edge as a rule, from the far hem where that makes the piece itself exact. */
+/**
+ * Of the two sides the one that must be true is measured, so that the other takes what the cloth has more or less than it
+ * should: the far side where it has nothing left over in this direction and the near side has, else the near one. A side
+ * that holds cuts which end inside is left as it is, and so is the end that came off the bolt: it is not squared.
+ */
 function measureFrom(c: Cut): Division['measure'] {
   const across = c.runs === 'across'
   const near = across ? c.edges.start : c.edges.left
   const far = across ? c.edges.end : c.edges.right
   const fromNear = c.at - (across ? c.hand.y : c.hand.x)
   const fromFar = (across ? end(c.hand) : right(c.hand)) - c.at
-  const exact =
-    far.kind === 'cloth-edge' &&
-    (far.edge === 'foot-hem' || far.edge === 'right-hem') &&
-    c.before.kind === 'left-over' &&
-    c.rest.length === 1
+  const straight = far.kind === 'division' || far.edge !== 'bolt-end'
+  const exact = straight && canGive(c.before, c.runs) && c.rest.every((part) => mustBeTrue(part, c.runs))
   return exact ? { distance: length(fromFar), from: far } : { distance: length(fromNear), from: near }
+}
+
+/** Does a part have something left over in this direction, wherever it is crossed? */
+function canGive(part: Part, runs: Runs): boolean {
+  if (part.kind !== 'cuts') return part.kind === 'left-over'
+  const each = (inner: Part): boolean => canGive(inner, runs)
+  return part.runs === runs ? part.parts.some(each) : part.parts.every(each)
+}
+
+/** Is there a way through a part in this direction that meets pieces alone? */
+function mustBeTrue(part: Part, runs: Runs): boolean {
+  if (part.kind !== 'cuts') return part.kind === 'piece'
+  const each = (inner: Part): boolean => mustBeTrue(inner, runs)
+  return part.runs === runs ? part.parts.every(each) : part.parts.some(each)
 }
 
 function flagFor(how: Division['how'], flags: Flags): string {

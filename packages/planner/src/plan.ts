@@ -10,6 +10,7 @@ import { cuttingOf } from './cutting.ts'
 import { effortOf } from './effort.ts'
 import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
+import { formOf } from './form.ts'
 import { groupsOf } from './groups.ts'
 import { LayoutBook } from './layout-book.ts'
 import { missingFrom } from './missing.ts'
@@ -98,7 +99,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const sewnUps = new Map([...sewnWays].map(([way, item]) => [way, sewnUp(order, item, way)]))
     const finished = copies.map(({ copy, way }) => {
       const sewn = sewnUps.get(way)!
-      return { item: copy.id, ...sewn.finished, asked: sewn.asked }
+      return { item: copy.id, ...sewn.finished, asked: sewn.asked, form: formOf(copy.item) }
     })
     const result: Result = {
       order,

@@ -17,6 +17,12 @@ export function remarksOn(cloths: readonly CutCloth[]): readonly Remark[] {
       code: 'narrow-strips',
       text: `Strips under 5 cm (2 in) tear badly: draw a thread for ${narrow.map((p) => p.label).join(', ')} and cut along it.`,
     })
+  const crosswise = cloths.flatMap((cloth) => cloth.placed).filter((piece) => piece.crosswise)
+  if (crosswise.length > 0)
+    remarks.push({
+      code: 'crosswise',
+      text: `Crosswise to the rest of the same thing ${crosswise.length === 1 ? 'lies' : 'lie'} ${crosswise.map((p) => p.label).join(', ')}: on striped cloth the stripes cross. Give the print a top (way: one-way) and all run one way.`,
+    })
   if (cloths.some((cloth) => cloth.cloth.lostPerTear > 0))
     remarks.push({
       code: 'torn-edges',

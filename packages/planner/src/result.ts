@@ -93,6 +93,8 @@ export interface Placed extends Box {
   readonly turned: boolean
   /** where the edge lies that is uppermost in use: the head, or the long side of a pillow */
   readonly top: 'start' | 'end' | 'left' | 'right'
+  /** it lies across the other pieces of the same thing on this cloth: stripes would cross */
+  readonly crosswise?: true
   /** position in the print's repeat of its start edge; null without a repeat */
   readonly phase: Length | null
   /** by the cloth's axes, as it lies */
@@ -226,6 +228,13 @@ export interface FinishedRow {
   readonly width: Length
   readonly length: Length
   readonly asked: { readonly width: Length; readonly length: Length }
+  readonly form: Form | null
+}
+
+/** What the finished size leaves out: a flange on every side, how far a skirt hangs, the depth of a mattress, how thick a bolster is. */
+export interface Form {
+  readonly kind: 'flange' | 'drop' | 'depth' | 'diameter'
+  readonly size: Length
 }
 
 export interface SewingStep {

@@ -30,9 +30,14 @@ export function leaderTo(item: Named, at: Box, texts: readonly Places[], by: num
     [at.x + at.width * 0.15, at.y - 0.4 * by],
     [at.x + at.width + 0.8 * by, at.y + at.height * 0.5],
   ]
-  const starts = STARTS.map(([x, y]): Point => [piece.x + piece.width * x, piece.y + piece.height * y]).filter(
-    ([x, y]) => !texts.some((places) => places.meets(box(x - 0.8 * by, y - 0.8 * by, 1.6 * by, 1.6 * by))),
-  )
+  // of a narrow piece the middle: a dot on its edge would point at its neighbour as well
+  const within = (from: number, size: number, share: number): number => {
+    const clear = Math.min(size / 2, 1.2 * by)
+    return from + Math.min(size - clear, Math.max(clear, size * share))
+  }
+  const starts = STARTS.map(
+    ([x, y]): Point => [within(piece.x, piece.width, x), within(piece.y, piece.height, y)],
+  ).filter(([x, y]) => !texts.some((places) => places.meets(box(x - 0.8 * by, y - 0.8 * by, 1.6 * by, 1.6 * by))))
   return (
     shortest(starts, ends, () => [[]], texts, by) ??
     shortest(starts.slice(0, 4), ends, (from, to) => knees(from, to, by), texts, by)

@@ -30,7 +30,7 @@ export function namedPiece(p: Placed, on: Box, measure: Measure, hasTopArrow: bo
   const thing = oneLine(p.words)
   const rest = { label: p.label, thing, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
   const aside = !hasTopArrow && (p.top === 'left' || p.top === 'right')
-  const top = aside ? `top\u00a0at\u00a0${p.top}` : ''
+  const top = listing(aside ? `top\u00a0at\u00a0${p.top}` : '', p.crosswise ? 'crosswise' : '')
   const [words, owner] = [thing, oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
   const whose = listing(owner, top)
   const item = owner.replace(/\u00a0\d+$/, '')

@@ -11,8 +11,11 @@ import { hasAllLetters, oneLine, textWidth, unbroken } from '../text.ts'
 import { costWords, notionWords } from '../words/answer.ts'
 import { capital } from '../words/hands.ts'
 import { counted, listed } from '../words/list.ts'
+import { cutDown, leastNeeded } from '../words/more-or-less.ts'
 import type { Leaf, Runs } from './leaf.ts'
 import { BOTTOM, checkLine, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
+
+type Size = { readonly width: Length; readonly length: Length }
 
 interface Item {
   readonly words: Runs
@@ -107,26 +110,48 @@ function buying(result: Result, measure: Measure): readonly Item[] {
   }
   for (const row of result.buy)
     if (row.what !== 'cloth') items.push({ words: [[`Buy ${notionWords(row, measure)}.`, 500]] })
-  const sheets = result.cloths.filter((each) => each.buy === null)
-  const seen = new Set<string>()
-  for (const cloth of sheets) {
-    const key = `${cloth.name} ${cloth.width} ${cloth.length}`
-    if (seen.has(key)) continue
-    seen.add(key)
-    const measured = cloth.cloth.size
-    const size = measured ?? { width: cloth.width, length: cloth.length }
+  for (const { alike, words, size } of ownedSizes(result, true))
     items.push({
       words: [
-        [`Measure the ${clothTitle(cloth.name)}${several(sheets, cloth)}. Less than `, 500],
+        [`Measure the ${words}. Less than `, 500],
         [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
         [
-          `${measured !== null && result.order.wash === 'before-cutting' ? ', before washing' : ''}? Stop, and lay out again.`,
+          result.order.wash === 'before-cutting'
+            ? `${alike[0]!.cloth.size === null ? '' : ', before washing'}? Stop, and lay out again.`
+            : `? Stop, and lay out again.${moreThan(result, alike, measure)}`,
           500,
         ],
       ],
     })
-  }
   return items
+}
+
+/** Sheets and remnants of one name and size, and the least they must measure for all that is cut from them. */
+function ownedSizes(
+  result: Result,
+  beforeWash: boolean,
+): readonly { readonly alike: readonly CutCloth[]; readonly words: string; readonly size: Size }[] {
+  const owned = result.cloths.filter((each) => each.buy === null)
+  const like = (cloth: CutCloth): readonly CutCloth[] =>
+    owned.filter((o) => o.name === cloth.name && o.width === cloth.width && o.length === cloth.length)
+  return owned
+    .filter((cloth) => like(cloth)[0] === cloth)
+    .map((cloth) => {
+      const least = (direction: 'across' | 'along'): Length =>
+        Math.max(...like(cloth).map((each) => leastNeeded(each, direction))) as Length
+      const needed = { width: least('across'), length: least('along') }
+      const words = `${clothTitle(cloth.name)}${beforeWash ? '' : ' again'}${several(owned, cloth)}`
+      return { alike: like(cloth), words, size: beforeWash ? asMeasured(result, cloth, needed) : needed }
+    })
+}
+
+/** What must be measured before the wash, so that enough is left after it. */
+function asMeasured(result: Result, { cloth }: CutCloth, { width, length }: Size): Size {
+  if (cloth.size === null || result.order.wash !== 'before-cutting') return { width, length }
+  const { along, across } = cloth.shrinks
+  const before = (l: Length, share: typeof along, most: Length): Length =>
+    Math.min(roundUpTo(beforeShrinking(l, share), result.order.markTo), most) as Length
+  return { width: before(width, across, cloth.size.width), length: before(length, along, cloth.size.length) }
 }
 
 function several(sheets: readonly CutCloth[], cloth: CutCloth): string {
@@ -215,16 +240,13 @@ function washing(result: Result, measure: Measure): readonly Item[] {
   items.push({ words: [['Press. Pull on the bias until the corners are square.', 500]] })
   for (const cloth of result.cloths) {
     if (cloth.buy === null) continue
-    const name =
-      result.cloths.filter((other) => other.buy !== null).length > 1
-        ? `${clothName(result, cloth)}: measure`
-        : 'Measure'
+    const name = `${clothName(result, cloth)}: measure`
     items.push({
       write: true,
       words: [
         [`${name} the length and write it here. Less than `, 500],
         [measure.atLeast(lengthNeeded(cloth)), 700],
-        ['? Stop, and lay out again.', 500],
+        [`? Stop, and lay out again.${cutDown(result, cloth, 'along', measure)}`, 500],
       ],
     })
     items.push({
@@ -232,20 +254,32 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       words: [
         [wash ? `${name} the width again. Less than ` : `${name} the width as it lies. Less than `, 500],
         [measure.atLeast(widthNeeded(cloth)), 700],
-        ['? Stop, and lay out again.', 500],
+        [`? Stop, and lay out again.${cutDown(result, cloth, 'across', measure) || ' More is left over.'}`, 500],
       ],
     })
   }
+  if (wash)
+    for (const { alike, words, size } of ownedSizes(result, false))
+      items.push({
+        words: [
+          [`Measure the ${words}. Less than `, 500],
+          [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
+          [`? Stop, and lay out again.${moreThan(result, alike, measure)}`, 500],
+        ],
+      })
   return items
 }
+
+/** What to do where a sheet or a remnant is larger than on the map. */
+const moreThan = (result: Result, alike: readonly CutCloth[], measure: Measure): string =>
+  alike
+    .flatMap((cloth) => (['across', 'along'] as const).map((direction) => cutDown(result, cloth, direction, measure)))
+    .join('') || ' More is left over.'
 
 /** What the layout takes along the cloth: spare at both ends and the laid length. */
 const lengthNeeded = (cloth: CutCloth): Length => (cloth.proof.length + 2 * cloth.cloth.spareEachEnd) as Length
 
-/** From the left edge to the farthest piece, and what is trimmed at the right. */
-const widthNeeded = (cloth: CutCloth): Length =>
-  (Math.max(...cloth.placed.map((p) => p.x + p.width), 0) +
-    (cloth.width - cloth.usable.x - cloth.usable.width)) as Length
+const widthNeeded = (cloth: CutCloth): Length => leastNeeded(cloth, 'across')
 
 function atTheTable(result: Result, measure: Measure): readonly Item[] {
   const items: Item[] = [

@@ -29,7 +29,7 @@ const SWATCH = 14
 const SIGNS: readonly (readonly [Sign['kind'], string])[] = [
   ['fold', 'Fold'],
   ['seam', 'Stitching, no cut'],
-  ['corner-square', 'Square to cut out'],
+  ['corner-square', 'Corner square'],
   ['zip-end', 'End of the zip'],
   ['tie', 'Tie'],
   ['button', 'Button or snap'],

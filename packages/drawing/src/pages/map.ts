@@ -181,7 +181,13 @@ function keyBeside(setting: Setting, stretch: Stretch): Composed | null {
   const bottom = zone.top + (stretch.to - stretch.from) * perUnit
   const drawing = oneStretch(setting, stretch, on)
   if (drawing.homeless.length > 0) return null
-  const notes = notesBeside(cloth, stretch, { left: marginLeft, width, top: zone.top, perUnit }, style, drawing.texts)
+  const notes = notesBeside(
+    cloth,
+    stretch,
+    { left: marginLeft, width, top: zone.top, perUnit, measure },
+    style,
+    drawing.texts,
+  )
   const rows = keyRows(cloth, [drawing], measure)
   const { height } = keyMarks(rows, 0, 0, width, style, 1)
   const y = Math.max(notes.bottom + 4, Math.min(zone.top + zone.tall - height - 6, bottom - height))

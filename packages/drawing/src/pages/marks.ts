@@ -156,7 +156,7 @@ function grouped(spots: readonly Spot[], by: 'x' | 'y'): ReadonlyMap<number, rea
 
 function squareWords(spots: readonly Spot[], measure: Measure): string {
   const where = spots.length === 4 ? 'all four corners' : `the ${counted(spots.length)} corners on the map`
-  return `a square of ${measured([spots[0]!.size], measure)} in ${where}, to be cut out`
+  return `a square of ${measured([spots[0]!.size], measure)} in ${where}`
 }
 
 const ascending = (places: readonly number[]): number[] => [...places].sort((a, b) => a - b)

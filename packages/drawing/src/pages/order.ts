@@ -42,6 +42,8 @@ export function orderLeaves(
   let fresh = 0
   let on: Leaf
   for (const set of sets) writeSet(set)
+  // what follows on the same page begins with a rule
+  leaves.at(-1)!.y += small
   return leaves
 
   function writeSet(set: AlikeSet): void {
@@ -85,8 +87,7 @@ export function orderLeaves(
       const pairs = inPlaceOf(set, other).map(([label, instead]) => `${label} for ${instead}`)
       const both =
         i === 0 ? `Cut ${boxes === 2 ? 'both' : `all ${counted(boxes)}`} alike; there is a box for each. ` : ''
-      const flags = labelsListed(other.divisions.map((d) => d.flag))
-      return `${both}From the ${ordinal(i + 1)} come ${listed(pairs)}. Listed by itself it has the flags ${flags}.`
+      return `${both}From the ${ordinal(i + 1)} come ${listed(pairs)}.`
     }
 
     // what may not be parted: the name, its picture and the first step

@@ -78,7 +78,7 @@ function pieceKinds(result: Result, measure: Measure): readonly Kind[] {
   const kinds: Kind[] = []
   for (const row of byNumber) {
     const on = placed.get(row.piece)
-    const words = `${capital(oneLine(row.words))}${on?.turned ? `, turned${topAside(on)}` : ''}`
+    const words = `${capital(oneLine(row.words))}${on?.turned ? `, turned${topAside(on)}` : ''}${on?.crosswise ? ', crosswise' : ''}`
     const size = measure.size(row.cutWidth, row.cutLength)
     const cloth = clothTitle(row.cloth)
     const whose = oneLine(on?.whose ?? row.item)

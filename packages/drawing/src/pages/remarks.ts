@@ -1,9 +1,11 @@
-import type { CutCloth } from '@lengthwise/planner'
+import type { CutCloth, Division } from '@lengthwise/planner'
+import type { Length } from '@lengthwise/units'
 import type { Box } from '../box.ts'
 import type { Style } from '../cloth/style.ts'
 import { PITCH } from '../cloth/style.ts'
 import type { Stretch } from '../cloth/view.ts'
 import { text } from '../ink.ts'
+import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { unbroken, wrap } from '../text.ts'
 import { capital } from '../words/hands.ts'
@@ -21,13 +23,14 @@ interface Column {
   readonly width: number
   readonly top: number
   readonly perUnit: number
+  readonly measure: Measure
 }
 
 /** Remarks beside the cloth at the height of what they speak of, clear of `texts`; `bottom` is the end of all that stands there. */
 export function notesBeside(
   cloth: CutCloth,
   stretch: Stretch,
-  { left, width, top, perUnit }: Column,
+  { left, width, top, perUnit, measure }: Column,
   style: Style,
   texts: readonly Box[],
 ): { readonly marks: readonly Mark[]; readonly bottom: number } {
@@ -35,7 +38,7 @@ export function notesBeside(
   const marks: Mark[] = []
   const beside = texts.filter((each) => each.x + each.width > left - 2)
   let y = top
-  for (const note of remarks(cloth, stretch)) {
+  for (const note of remarks(cloth, stretch, measure)) {
     const lines = wrap(capital(note.words), width, style.small, 500)
     y = Math.max(y, top + (note.at - stretch.from) * perUnit)
     const blocked = (): boolean =>
@@ -54,7 +57,7 @@ export function notesBeside(
 const LOWEST = 228
 
 // what remnants would make, and where a hem is in the way of a tear
-function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
+function remarks(cloth: CutCloth, stretch: Stretch, measure: Measure): readonly Note[] {
   const notes: Note[] = []
   for (const r of cloth.remnants)
     if (r.y < stretch.to && r.y + r.length > stretch.from && r.wouldMake.length > 0)
@@ -62,16 +65,26 @@ function remarks(cloth: CutCloth, stretch: Stretch): readonly Note[] {
         at: Math.max(r.y, stretch.from),
         words: unbroken(`${r.name} would make: ${r.wouldMake.slice(0, 2).join('; ')}`),
       })
-  const throughHems = new Map<number, string[]>()
+  const throughHems = new Map<number, { readonly flags: string[]; readonly depths: Set<string> }>()
   for (const d of cloth.divisions) {
     const at = d.runs === 'across' ? d.at : d.to
-    if (d.how === 'shears-through-hem-then-tear' && at >= stretch.from && at <= stretch.to)
-      throughHems.set(at, [...(throughHems.get(at) ?? []), d.flag])
+    if (d.how !== 'shears-through-hem-then-tear' || at < stretch.from || at > stretch.to) continue
+    const through = throughHems.get(at) ?? { flags: [], depths: new Set() }
+    throughHems.set(at, through)
+    through.flags.push(d.flag)
+    for (const depth of crossed(cloth, d)) through.depths.add(measure.full(depth))
   }
-  for (const [at, flags] of throughHems)
+  for (const [at, { flags, depths }] of throughHems)
     notes.push({
       at: at - 20 * 3200,
-      words: `At ${listed(flags)} go through the hem with shears, then tear. Along a hem never tear.`,
+      words: `At ${listed(flags)} go through the hem, ${listed([...depths])} deep, with shears, then tear. Along a hem never tear.`,
     })
   return notes.sort((a, b) => a.at - b.at)
+}
+
+/** How deep the hems are that a division goes through, where it leaves what is in hand. */
+function crossed({ edges, width, length: long }: CutCloth, { runs, from, to }: Division): readonly Length[] {
+  const [first, last, whole] = runs === 'across' ? [edges.left, edges.right, width] : [edges.start, edges.end, long]
+  const at = [...(from === 0 ? [first] : []), ...(to === whole ? [last] : [])]
+  return at.flatMap((edge) => (edge.kind === 'hem' ? [edge.depth] : []))
 }

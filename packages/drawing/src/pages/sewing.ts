@@ -1,10 +1,10 @@
-import type { Result } from '@lengthwise/planner'
+import type { Placed, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import type { Style } from '../cloth/style.ts'
 import { PITCH } from '../cloth/style.ts'
 import { text } from '../ink.ts'
 import type { Measure } from '../measure.ts'
-import { fit, oneLine, unbroken } from '../text.ts'
+import { fit, oneLine, unbroken, wrap } from '../text.ts'
 import { byNumber, capital } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
@@ -20,33 +20,27 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
   let item = ''
   for (const step of result.sewing) {
     const words = unbroken(oneLine(step.text))
-    // the words may give it to the millimetre
+    // the words may give it to the millimetre, or for one of several that are alike
     const inMillimetres = (Math.round(step.seamLength / 320) * 320) as Length
     const said = [step.seamLength, inMillimetres].some((each) => words.includes(measure.bare(each)))
-    const length = step.seamLength > 0 && !said ? ` Seam ${measure.full(step.seamLength)}.` : ''
+    const saidOfEach = /\u00a0(?:cm|mm|in)(?: long)? each\b/.test(words)
+    const length = step.seamLength > 0 && !said && !saidOfEach ? ` Seam ${measure.full(step.seamLength)}.` : ''
     const runs = [
       [/[.!?]$/.test(words) ? words : `${words}.`, 500],
       [length, 500],
     ] as const
     const probe = setRuns(runs, 0, 0, FRAME.width - 20, small)
-    const head = step.item !== item ? small * 3.4 + pitch * 1.15 : 0
+    const heading = step.item === item ? [] : headingOf(result, step.item, measure, small)
+    const head = heading.length === 0 ? 0 : small * 2.2 + pitch * 1.15 * heading.length
     if (on.y + head + (probe.lines - 1) * pitch > BOTTOM) on = begin()
     if (step.item !== item) {
       item = step.item
       on.y += small * 0.2
       rule(on)
       on.y += small * 2
-      const finished = result.finished.find((row) => item.split(', ').includes(row.item))
-      const size = finished ? `, finished ${measure.size(finished.width, finished.length)}\u00a0${measure.unit}` : ''
-      on.parts.push({
-        role: 'heading-2',
-        marks: [text(fit(`${nameOf(item)}${size}`, FRAME.width, small, 700), 0, on.y, small, 700)],
-      })
-      on.y += pitch * 1.15
-      const from = numbersOf(result, item)
-      if (from !== '') {
-        const words = `${/\D/.test(from) ? 'Pieces' : 'Piece'} ${from}.`
-        on.parts.push({ role: 'paragraph', marks: [text(fit(words, FRAME.width, small, 500), 0, on.y, small, 500)] })
+      for (const [i, words] of heading.entries()) {
+        const [role, weight] = i === 0 ? (['heading-2', 700] as const) : (['paragraph', 500] as const)
+        on.parts.push({ role, marks: [text(words, 0, on.y, small, weight)] })
         on.y += pitch * 1.15
       }
     }
@@ -70,6 +64,55 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     leaves.push(fresh)
     return fresh
   }
+}
+
+/** Name and finished size, the pieces by their numbers, and what is to be known of them. */
+function headingOf(result: Result, item: string, measure: Measure, small: number): readonly string[] {
+  const copies = copiesIn(item)
+  const finished = result.finished.find((row) => copies.includes(row.item))
+  const size = finished ? `, finished ${finishedWords(finished, measure)}` : ''
+  const placed = result.cloths.flatMap((cloth) => cloth.placed)
+  const own = result.pieces.filter((piece) => copies.includes(piece.item)).map((piece) => piece.piece)
+  const from = numbersOf(result, item)
+  return [
+    fit(`${nameOf(item)}${size}`, FRAME.width, small, 700),
+    ...[
+      from === '' ? '' : `${/\D/.test(from) ? 'Pieces' : 'Piece'} ${from}.`,
+      keptHems(
+        placed.filter((p) => own.includes(p.piece)),
+        measure,
+      ),
+    ].flatMap((words) => wrap(words, FRAME.width, small, 500).filter((line) => line !== '')),
+  ]
+}
+
+/** '50 × 75 cm, with its flange 60 × 85 cm' */
+function finishedWords({ width, length: long, form }: Result['finished'][number], measure: Measure): string {
+  const size = (wide: number, tall: number): string =>
+    `${measure.size(wide as Length, tall as Length)}\u00a0${measure.unit}`
+  const flat = size(width, long)
+  switch (form?.kind) {
+    case undefined:
+      return flat
+    case 'flange':
+      return `${flat}, with its flange ${size(width + 2 * form.size, long + 2 * form.size)}`
+    case 'drop':
+      return `${flat}, drop ${measure.full(form.size)}`
+    case 'depth':
+      return `${flat}, ${measure.full(form.size)} deep`
+    case 'diameter':
+      return `${measure.full(form.size)} across and ${measure.full(long)} long`
+  }
+}
+
+/** How deep the hems are that the pieces keep: 'Kept hems: 10 cm on 7 and 8, 2.5 cm on 9 and 10.' */
+function keptHems(placed: readonly Placed[], measure: Measure): string {
+  const byDepth = new Map<Length, string[]>()
+  for (const { label, edges } of placed)
+    for (const depth of new Set(Object.values(edges).flatMap((edge) => (edge.kind === 'kept-hem' ? edge.depth : []))))
+      byDepth.set(depth, [...(byDepth.get(depth) ?? []), label])
+  const words = [...byDepth].map(([depth, labels]) => `${measure.full(depth)} on ${labelsListed(byNumber(labels))}`)
+  return words.length === 0 ? '' : `Kept hems: ${words.join('; ')}.`
 }
 
 /** The numbers on the map of what 'duvet-cover-1, duvet-cover-2' is sewn from, copy by copy while they are few. */

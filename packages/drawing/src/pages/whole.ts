@@ -95,7 +95,7 @@ export function wholeLeaves(
 
   function begin(): Leaf {
     const title = leaves.length === 0 ? 'The whole cloth' : 'The whole cloth, goes on'
-    const lead = 'Every piece by its number; what is hatched is not used.'
+    const lead = 'The larger pieces by their numbers; what is hatched is not used.'
     const fresh = leaf('whole', title, [lead], { ...style, small }, 'SCALE 1:50')
     fresh.parts.push(checkLine())
     leaves.push(fresh)

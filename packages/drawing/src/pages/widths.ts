@@ -34,11 +34,19 @@ function widthsOf(
   const small = Math.min(style.small, 3.5)
   const title = `Cloth widths: ${clothTitle(name)}`
   const chosen = rows.find((row) => row.chosen)
+  const several = result.cloths.some((cloth) => cloth.name !== name)
   const enough =
     chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width
       ? `Other width? ${measure.atLeast(chosen.enoughFrom)} or more is enough for the same length. `
       : ''
-  const leaves = [leaf('widths', title, [`${enough}Not used counts what is worth keeping too.`], { ...style, small })]
+  const leaves = [
+    leaf(
+      'widths',
+      title,
+      [`${enough}Not used counts what is worth keeping too.${several ? ' Seams are all those of the plan.' : ''}`],
+      { ...style, small },
+    ),
+  ]
   const more = (): Leaf => {
     const next = leaf('widths', `${title}, goes on`, [], { ...style, small })
     leaves.push(next)
@@ -137,24 +145,23 @@ function cells(row: WidthRow, chosen: WidthRow | undefined, priced: boolean, mea
   const values = [
     row.buyLength === null ? dash : measure.bought(row.buyLength),
     ...(priced ? [row.cost === null ? dash : printMoney(row.cost)] : []),
-    row.area === null ? dash : `${(row.area / 320_000 / 320_000).toFixed(1)}\u00a0m²`,
+    row.area === null ? dash : measure.area(row.area),
     row.notUsedPercent === null ? dash : `${Math.round(row.notUsedPercent)}\u00a0%`,
     row.keepPercent === null ? dash : `${Math.round(row.keepPercent)}\u00a0%`,
     row.seams === null ? dash : `${row.seams}`,
-    capital(compared(row, chosen)),
+    capital(compared(row, chosen, measure)),
   ]
   const width = measure.sold(row.width)
   return row.chosen ? [width, ...values].map((value) => ({ bold: value })) : [{ bold: width }, ...values]
 }
 
-function compared(row: WidthRow, chosen: WidthRow | undefined): string {
+function compared(row: WidthRow, chosen: WidthRow | undefined, measure: Measure): string {
   if (!row.possible) return 'cannot serve'
   if (row.chosen) return row.cost === null ? 'least cloth' : 'lowest cost'
   if (chosen?.cost != null && row.cost !== null)
     return row.cost === chosen.cost
       ? 'the same cost'
       : `${printMoney((row.cost - chosen.cost) as typeof row.cost)} more`
-  if (chosen?.area != null && row.area !== null)
-    return `${((row.area - chosen.area) / 320_000 / 320_000).toFixed(1)}\u00a0m² more`
+  if (chosen?.area != null && row.area !== null) return `${measure.area(row.area - chosen.area)} more`
   return ''
 }

@@ -37,37 +37,39 @@ export function stepsOf(cloth: CutCloth): readonly Step[] {
         group: ofCloth ? 'The cloth' : (groups.get(keyOf(division.hand)) ?? capital(hand)),
       }
     }
-    const sides = nearFirst(division, cloth)
+    const sides = division.gives
+    const fromBefore = measuredFromBefore(division, cloth)
+    // named in the order in which they are divided, whichever of them is measured
     const named = sides.map((outcome, which): Side => {
       if (outcome.kind !== 'part') return { outcome, name: '' }
       const name = nameOf(outcome, which === 1)
       names.set(keyOf(outcome.box), name)
       return { outcome, name }
     })
-    const group = groupOf(named)
+    const [near, far] = (fromBefore ? named : [...named].reverse()) as [Side, Side]
+    const group = groupOf(near)
     for (const { outcome, name } of named) if (name !== '') groups.set(keyOf(outcome.box), groupFor(name, group))
-    return { division, hand, near: named[0]!, far: named[1]!, group }
+    return { division, hand, near, far, group }
 
-    function nameOf(outcome: Outcome, isFar: boolean): string {
-      const other = sides[isFar ? 0 : 1]!
+    function nameOf(outcome: Outcome, isAfter: boolean): string {
+      const other = sides[isAfter ? 0 : 1]!
       if (ofCloth && division.runs === 'across') {
         const isLast = !dividedAcross(cloth, outcome)
         // lengths come off the cloth until what is left is the last of them
-        if (isFar && !isLast) return CLOTH
+        if (isAfter && !isLast) return CLOTH
         const onlyTrimmed = other.kind === 'trim' || other.kind === 'waste'
         if (count.lengths > 0 || !(isLast || onlyTrimmed)) return `the ${ordinal(count.lengths++)} length`
         return other.kind === 'part' ? `the ${ordinal(count.lengths++)} length` : CLOTH
       }
       // what is not divided further leaves the cloth the cloth
       if (ofCloth && other.kind !== 'part') return CLOTH
-      if (isFar && next !== undefined && keyOf(next.hand) === keyOf(outcome.box)) return REST
+      if (isAfter && fromBefore && next !== undefined && keyOf(next.hand) === keyOf(outcome.box)) return REST
       return `part ${letters(count.parts++)}`
     }
 
-    function groupOf(both: readonly Side[]): string {
+    function groupOf(near: Side): string {
       const inherited = groups.get(keyOf(division.hand))
       if (!ofCloth && inherited !== undefined) return inherited
-      const near = both[0]!
       if (near.name.endsWith('length')) {
         const atOnce = next !== undefined && keyOf(next.hand) === keyOf(near.outcome.box)
         return atOnce ? capital(near.name.slice(4)) : 'The lengths'
@@ -132,11 +134,9 @@ const END_NAMES: Readonly<Record<string, string>> = {
   'foot-hem': 'Foot hem',
 }
 
-// the side that lies between the edge measured from and the division
-function nearFirst(division: Division, cloth: CutCloth): readonly [Outcome, Outcome] {
-  const [before, after] = division.gives
-  return placeOf(division.measure.from, cloth) <= division.at ? [before, after] : [after, before]
-}
+/** Does what lies before a division lie between it and the edge it is measured from? */
+export const measuredFromBefore = (division: Division, cloth: CutCloth): boolean =>
+  placeOf(division.measure.from, cloth) <= division.at
 
 /** Where an edge that is measured from lies, along the axis it is measured on. */
 export function placeOf(from: MeasuredFrom, cloth: CutCloth): number {
@@ -145,7 +145,8 @@ export function placeOf(from: MeasuredFrom, cloth: CutCloth): number {
   return from.edge === 'bolt-end' || from.edge.startsWith('foot') ? cloth.length : 0
 }
 
-const keyOf = (b: { x: number; y: number; width: number; length: number }): string =>
+/** A part is found again by its rectangle. */
+export const keyOf = (b: { x: number; y: number; width: number; length: number }): string =>
   `${b.x} ${b.y} ${b.width} ${b.length}`
 
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth'.split(' ')

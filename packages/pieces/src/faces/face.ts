@@ -1,4 +1,5 @@
 import type { Length } from '@lengthwise/units'
+import { length } from '@lengthwise/units'
 import type { RefusedWay } from '../answers.ts'
 import type { Cloth } from '../cloth.ts'
 import type { Run } from '../cut-size.ts'
@@ -44,6 +45,12 @@ export interface FaceWays {
   readonly refused: readonly RefusedWay[]
   readonly capped: boolean
 }
+
+/** What shows of a face at the machine, between its finished edges. */
+export const shownOf = (face: Assembled, { head, foot, left, right }: FaceEdges): Size => ({
+  width: length(face.width - left.beyond - right.beyond),
+  length: length(face.length - head.beyond - foot.beyond),
+})
 
 /** An edge with a seam, or a raw one. */
 export const plainEdge = (beyond: Length): FaceEdge => ({ beyond, folds: [], need: { kind: 'none' } })

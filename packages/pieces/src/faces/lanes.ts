@@ -1,6 +1,6 @@
 import type { Length } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
-import { foldAcross, foldAlong, makePiece, makeSeam } from '../build.ts'
+import { foldAcross, foldAlong, makePiece, makeSeam, stitchedOn } from '../build.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import type { Run } from '../cut-size.ts'
 import type { Edge, EdgeNeed, Seam } from '../order.ts'
@@ -41,6 +41,8 @@ export interface FaceEdge {
   readonly beyond: Length
   /** places of folds, beyond the finished edge; 0 is the finished edge itself */
   readonly folds: readonly Length[]
+  /** it is not folded there but stitched to what is no edge of a piece */
+  readonly stitched?: boolean
   readonly need: EdgeNeed
 }
 export type FaceEdges = Readonly<Record<Edge, FaceEdge>>
@@ -146,7 +148,11 @@ export function assemble(layout: Layout): Assembled {
     const line = (edge: Edge, place: Length): Mark =>
       edge === 'head' || edge === 'foot' ? foldAcross(place) : foldAlong(place)
     const folds = (edge: Edge, place: (fold: Length) => number): void => {
-      for (const fold of edges[edge].folds) marks.push(line(edge, length(place(fold))))
+      const { folds: own, stitched } = edges[edge]
+      for (const fold of own) {
+        const mark = line(edge, length(place(fold)))
+        marks.push(stitched ? stitchedOn(mark) : mark)
+      }
     }
     if (k === 0) folds(firstEnd, (fold) => edges[firstEnd].beyond - fold)
     if (k === lane.cells.length - 1) folds(lastEnd, (fold) => runTotal - edges[lastEnd].beyond + fold - at)

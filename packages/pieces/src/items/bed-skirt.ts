@@ -1,11 +1,12 @@
 import type { Length, Problem } from '@lengthwise/units'
 import { beforeShrinking, length, sum, times, ZERO } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
-import { bestWays, edgeOf, foldAcross, makePiece, makeSeam, tablesOf } from '../build.ts'
+import { bestWays, edgeOf, foldAcross, half, makePiece, makeSeam, tablesOf } from '../build.ts'
 import { checkFaceSpec, checkSeam, problem } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import { cutLength } from '../cut-size.ts'
 import type { FaceAsk, FaceWay } from '../faces/face.ts'
+import { shownOf } from '../faces/face.ts'
 import { waysOfFace } from '../faces/face-ways.ts'
 import type { FaceEdge } from '../faces/lanes.ts'
 import type { BedSkirt, Order } from '../order.ts'
@@ -68,11 +69,12 @@ function deckOf(item: BedSkirt): FaceAsk {
   const { allowance } = item.seam
   // gathers do not lie as flat as a seam between two cut edges: the deck's own edge is what is held to size
   const edge: FaceEdge = { beyond: allowance, folds: [ZERO], need: { kind: 'none' } }
+  const sewn: FaceEdge = { ...edge, stitched: true }
   return {
     name: '/deck',
     words: 'Deck',
     finished: item.base,
-    edges: { head: edge, foot: edge, left: edge, right: edge },
+    edges: { head: edge, foot: sewn, left: sewn, right: sewn },
     seam: item.seam,
     spec: item.deck,
     neverJoined: item.cot ? NEVER_JOINED : null,
@@ -182,7 +184,10 @@ function skirtOf(order: Order, item: BedSkirt, table: ClothOnTable, choice: Choi
 }
 
 function together(order: Order, item: BedSkirt, deck: FaceWay, skirt: Skirt): Draft {
-  const around = length(2 * item.base.length + item.base.width)
+  // the deck may be larger than the bed by what the marking step added
+  const { width, length: long } = shownOf(deck, deckOf(item).edges)
+  const around = length(2 * long + width)
+  const run = length(skirt.joined - 2 * item.seam.allowance)
   const pieces = [...deck.pieces, ...skirt.pieces]
   const seams = [...deck.seams, ...skirt.seams]
   return {
@@ -193,40 +198,40 @@ function together(order: Order, item: BedSkirt, deck: FaceWay, skirt: Skirt): Dr
     joins: deck.joins + skirt.seams.length,
     notions: [],
     // hem and ends of the skirt, two rows of gathering, the seam to the deck, the deck's head
-    hems:
-      skirt.joined + 2 * skirt.cutDrop + (item.style === 'gathered' ? 2 * skirt.joined : 0) + around + item.base.width,
+    hems: run + 2 * skirt.cutDrop + (item.style === 'gathered' ? 2 * run : 0) + around + width,
     sewing: [
       ...joinSteps(order, pieces, seams),
-      ...fullnessSteps(order, item, skirt, around),
+      ...fullnessSteps(order, item, skirt, run, around),
       step(
-        `Turn ${say(order, item.seam.allowance)} under at the head of the deck, over the ends of the skirt, and stitch it down: ${say(order, item.base.width)}.`,
-        item.base.width,
+        `Turn ${say(order, item.seam.allowance)} under at the fold mark at the head of the deck, over the ends of the skirt, and stitch it down: ${say(order, width)}.`,
+        width,
       ),
       step('Press the seam toward the deck, and the hem.'),
     ],
   }
 }
 
-function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, around: Length): SewingLine[] {
+/** `run`: the skirt between its hemmed ends; `around`: the sides and the foot of the deck that it is sewn to. */
+function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, run: Length, around: Length): SewingLine[] {
   const ends = step(
-    `Turn in ${say(order, item.seam.allowance)} at both ends of the skirt, half of it under, and stitch: ${say(order, times(skirt.cutDrop, 2))}.`,
+    `Turn in ${say(order, item.seam.allowance)} at both ends of the skirt, half of it under, and stitch: ${say(order, skirt.cutDrop)} each.`,
     times(skirt.cutDrop, 2),
   )
-  const hemmed = hemStep(order, item.hem, 'the lower edge of the skirt', skirt.joined)
-  const sewn = `Skirt to the sides and foot of the deck, right sides together`
+  const hemmed = hemStep(order, item.hem, 'the lower edge of the skirt', run)
+  const sewn = 'Skirt to the stitching marks at the sides and foot of the deck, right sides together'
   if (item.style === 'corner-pleats')
     return [
       ends,
       hemmed,
-      step(`Fold a pleat of ${say(order, item.pleat)} at each foot corner, half to either side, and baste it.`),
+      step(`Fold a pleat of ${say(order, half(run - around))} at each foot corner, half to either side, and baste it.`),
       sewingStep(order, plainly(item.seam), sewn, around),
     ]
   return [
     ends,
     hemmed,
     step(
-      `Stitch two rows of long stitches inside the upper edge, ${say(order, skirt.joined)} each, and draw them up to ${say(order, around)}, evenly, eighth by eighth.`,
-      times(skirt.joined, 2),
+      `Stitch two rows of long stitches inside the upper edge, ${say(order, run)} each, and draw them up to ${say(order, around)}, evenly, eighth by eighth.`,
+      times(run, 2),
     ),
     sewingStep(order, plainly(item.seam), sewn, around),
   ]

@@ -1,7 +1,7 @@
 import type { Length, Problem } from '@lengthwise/units'
 import { beforeShrinking, cm, minus, roundUpTo, sum, times } from '@lengthwise/units'
 import type { Ways } from '../answers.ts'
-import { edgeOf, foldAlong, makePiece, makeSeam } from '../build.ts'
+import { edgeOf, foldAlong, makePiece, makeSeam, stitchedOn } from '../build.ts'
 import type { ClothOnTable } from '../cloth.ts'
 import { cutLength } from '../cut-size.ts'
 import { ONE_POINT } from '../faces/shrinking.ts'
@@ -82,7 +82,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
   const around = circumference(diameter)
 
   const pieces: Piece[] = [
-    bodyPiece(item, choice, bodyWidth, round),
+    bodyPiece(item, choice, bodyWidth, round, true),
     {
       ...makePiece(endChoice.cloth, {
         name: '/end',
@@ -131,7 +131,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
       sewingStep(
         order,
         plainly(item.seam),
-        'A circle to each end of the body, quarter to quarter',
+        'A circle to each end of the body at its stitching mark, quarter to quarter',
         times(around, 2),
         around,
       ),
@@ -150,7 +150,7 @@ function tied(order: Order, item: Bolster, choice: Choice): Draft {
   return {
     id: `tied/${choice.cloth.name}/${choice.run}`,
     words: 'one piece, tied at both ends',
-    pieces: [bodyPiece(item, choice, bodyWidth, round)],
+    pieces: [bodyPiece(item, choice, bodyWidth, round, false)],
     seams: [seam],
     joins: 0,
     notions: [{ what: 'cord', length: times(TIE, 2), words: `two ties of ${say(order, TIE)} for the ends` }],
@@ -158,7 +158,7 @@ function tied(order: Order, item: Bolster, choice: Choice): Draft {
     sewing: [
       sewingStep(order, item.seam, `Long seam of the body, ${layTogether(item.seam)}`, bodyWidth),
       {
-        text: `Turn in ${say(order, allowance)} at each open end, half of it under, and stitch, all round: ${say(order, times(round, 2))}.`,
+        text: `Turn in ${say(order, allowance)} at the fold mark of each open end, half of it under, and stitch, all round: ${say(order, times(round, 2))}.`,
         seamLength: times(round, 2),
       },
       step('Turn right side out, put the bolster in and tie both ends close to it.'),
@@ -166,14 +166,15 @@ function tied(order: Order, item: Bolster, choice: Choice): Draft {
   }
 }
 
-/** The bolster lies across the bed: the body's width is its length, and its length goes round. */
-function bodyPiece(item: Bolster, choice: Choice, width: Length, round: Length): Piece {
+/** The bolster lies across the bed: the body's width is its length, and its length goes round. Its ends are stitched to circles or turned. */
+function bodyPiece(item: Bolster, choice: Choice, width: Length, round: Length, toCircles: boolean): Piece {
   const { allowance } = item.seam
+  const ends = [foldAlong(allowance), foldAlong(minus(width, allowance))]
   return makePiece(choice.cloth, {
     name: '/body',
     words: 'Body',
     size: { width, length: round },
     run: choice.run,
-    marks: [foldAlong(allowance), foldAlong(minus(width, allowance))],
+    marks: toCircles ? ends.map(stitchedOn) : ends,
   })
 }

@@ -1,10 +1,16 @@
 import type { Length } from '@lengthwise/units'
-import { length, sum } from '@lengthwise/units'
+import { cm, inches, length, sum } from '@lengthwise/units'
 import type { DuvetCover, Edge, Order } from '../order.ts'
 import { evenly } from '../rows.ts'
 import { finishOf, joinSteps, say, step, totalOf } from '../sewing.ts'
 import type { Piece, SeamLine, SewingLine } from '../way.ts'
 import type { ZipChoice } from '../zips.ts'
+
+/** The zip of the opening, or the stitched length of the hems of both faces there. */
+interface OpeningWork {
+  readonly zip: ZipChoice | null
+  readonly hems: Length
+}
 
 /** The cover in the order it is sewn: panels, opening, ties, outer seams, turning. */
 export function sewDuvetCover(
@@ -12,11 +18,11 @@ export function sewDuvetCover(
   item: DuvetCover,
   pieces: readonly Piece[],
   seams: readonly SeamLine[],
-  zip: ZipChoice | null,
+  opening: OpeningWork,
 ): readonly SewingLine[] {
   return [
     ...joinSteps(order, pieces, seams),
-    ...openingSteps(order, item, pieces, seams, zip),
+    ...openingSteps(order, item, pieces, seams, opening),
     ...tieSteps(order, item),
     ...outerSteps(order, item, pieces, seams),
     step('Clip the corners, turn right side out, push the corners out and press.'),
@@ -28,7 +34,7 @@ function openingSteps(
   item: DuvetCover,
   pieces: readonly Piece[],
   seams: readonly SeamLine[],
-  zip: ZipChoice | null,
+  { zip, hems }: OpeningWork,
 ): readonly SewingLine[] {
   const { opening } = item
   const edge = opening.kind === 'none' ? item.finished.width : edgeLengthOf(item, opening.at)
@@ -46,12 +52,12 @@ function openingSteps(
       const gap = places[1] === undefined ? first : length(places[1] - first)
       const what =
         opening.kind === 'buttons'
-          ? 'Work the buttonholes on the front, sew the buttons to the back'
-          : 'Fix the snaps, one half on each face'
+          ? 'Work the buttonholes at the button marks of the front, sew the buttons to the inside of the back, on its placket'
+          : 'Fix the snaps at their marks, one half on the inside of each face'
       return [
         step(
           `Turn the placket at the ${opening.at} of each face: ${say(order, opening.turnedIn)} under, then ${say(order, opening.depth)} deep at the fold mark; press and stitch.`,
-          length(2 * edge),
+          hems,
         ),
         step(`${what}: ${places.length}, the first ${fromSide(order, item, first)}, then every ${say(order, gap)}.`),
       ]
@@ -61,18 +67,18 @@ function openingSteps(
       return [
         step(
           `Hem the ${opening.at} of each face ${say(order, opening.hem.depth)} deep at the fold mark; press and stitch.`,
-          length(2 * edge),
+          hems,
         ),
         step(
-          `Fold each tie in four along its length, one end in, and stitch; sew one to each face at ${places.length} places, the first ${fromSide(order, item, places[0] ?? edge)}.`,
+          `Fold each tie in four along its length, one end in, and stitch; sew one by its raw end to the inside of each face at the tie marks: ${places.length} places, the first ${fromSide(order, item, places[0] ?? edge)}.`,
         ),
       ]
     }
     case 'flap':
       return [
         step(
-          `Hem the ${opening.at} of the front and the free edge of the flap ${say(order, opening.hem.depth)} deep; press and stitch.`,
-          length(2 * edge),
+          `Hem the ${opening.at} of the front and the free edge of the flap ${say(order, opening.hem.depth)} deep at the fold marks; press and stitch.`,
+          hems,
         ),
         step(
           `Fold the flap of the back in at its fold mark, ${say(order, opening.depth)} deep, over the hem of the front; pin it so that the side seams catch it.`,
@@ -118,6 +124,7 @@ function zipInSeam(
   ]
 }
 
+/** Stitching beside the teeth and clear of the slider of a zip that one hem covers (common practice, no source). */
 function zipBetweenHems(
   order: Order,
   item: DuvetCover,
@@ -130,11 +137,14 @@ function zipBetweenHems(
     lap >= 0
       ? `so that the hems overlap by ${say(order, length(lap))}`
       : `so that the hems stay ${say(order, length(-lap))} apart`
-  const open = zip === null ? '' : ` It opens ${say(order, zip.opening)}.`
+  const [close, beyondTeeth] = order.measureIn === 'in' ? [inches(1 / 8), inches(3 / 8)] : [cm(0.3), cm(0.9)]
+  // the upper hem covers the teeth and is stitched beyond the slider; hems set apart are both stitched close
+  const far = lap >= 0 ? length(lap + beyondTeeth) : close
+  const open = zip === null ? '' : ` It opens ${say(order, zip.opening)} between the zip-end marks.`
   const two = zip?.zips.length === 2 ? ' The two zips lie head to head: their sliders meet in the middle.' : ''
   return [
     step(
-      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, the body’s uppermost, ${edges}.${open}${two}`,
+      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, the body’s uppermost, ${edges}. Stitch ${say(order, close)} from the fold of the strip and ${say(order, far)} from that of the body.${open}${two}`,
       length(2 * totalOf(own)),
     ),
     step(
@@ -150,7 +160,7 @@ function tieSteps(order: Order, item: DuvetCover): readonly SewingLine[] {
   const where = count === 4 ? 'in all four corners' : 'in the two head corners'
   return [
     step(
-      `${make}: ${count} of ${say(order, tieLength)}. Baste them to the wrong side of the front ${where}, where the seams to come cross, their ends level with the raw edge and the rest toward the middle: so they hang inside the turned cover.`,
+      `${make}: ${count} of ${say(order, tieLength)}. Baste one end of each to the wrong side of the front at the tie mark ${where}, where the seams to come cross, that end level with the raw edge and the other toward the middle: so they hang inside the turned cover.`,
     ),
   ]
 }

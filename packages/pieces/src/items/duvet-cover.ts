@@ -1,5 +1,5 @@
 import type { Length } from '@lengthwise/units'
-import { beforeShrinking, cm, length, roundUpTo, ZERO } from '@lengthwise/units'
+import { beforeShrinking, cm, length, roundUpTo, sum, ZERO } from '@lengthwise/units'
 import type { RefusedWay, Ways } from '../answers.ts'
 import { MOST_WAYS, makePiece } from '../build.ts'
 import type { Cloth, ClothOnTable } from '../cloth.ts'
@@ -155,7 +155,7 @@ function coverOf(order: Order, item: DuvetCover, asks: Asks, pair: Pair, zip: Zi
   }
   const ties = tiePieces(order, item, front.cloths[0] as Cloth)
   const pieces = [...marked.front.pieces, ...marked.back.pieces, ...ties]
-  const hems = at === null || opening.kind === 'zip' ? 0 : 2 * edgeOfCover(item, at)
+  const hems = at === null || opening.kind === 'zip' ? ZERO : sum(rawEdge(front, at), rawEdge(back, at))
   const notions: Notion[] = [
     ...openingNotions(item, zip),
     ...(item.cornerTies.bought && item.cornerTies.count > 0
@@ -176,9 +176,12 @@ function coverOf(order: Order, item: DuvetCover, asks: Asks, pair: Pair, zip: Zi
     seams,
     joins: front.joins + back.joins,
     notions,
-    sewing: sewDuvetCover(order, item, pieces, seams, zip),
+    sewing: sewDuvetCover(order, item, pieces, seams, { zip, hems }),
   }
 }
+
+/** An edge of a face before its neighbours are sewn: openings are worked first. */
+const rawEdge = (face: FaceWay, edge: Edge): Length => (edge === 'head' || edge === 'foot' ? face.width : face.length)
 
 /** Finished length of an edge of the cover. */
 export const edgeOfCover = (item: DuvetCover, edge: Edge): Length =>

@@ -99,7 +99,7 @@ export function envelopeInOne(order: Order, pocket: Envelope, choice: Choice): D
     sewing: [
       hemStep(order, pocket.hem, isKept ? 'the inner short end' : 'both short ends', times(size.length, hems)),
       step(
-        `Fold both ends to the middle at the marks, ${layTogether(pocket.seam)}, ${firstLeaf(pocket)} leaf first, so that they overlap.`,
+        `Fold both ends to the middle at the fold marks, ${layTogether(pocket.seam)}, ${firstLeaf(pocket)} leaf first, so that they overlap.`,
       ),
       sewingStep(order, pocket.seam, 'Both long sides, through the overlap', times(front, 2)),
       ...turnOut(order, pocket),
@@ -256,6 +256,6 @@ export function turnOut(order: Order, pocket: Pick<Envelope, 'finished' | 'flang
   if (pocket.flange === 0) return [turn]
   const stitching = flangeStitching(pocket)
   const over = outerSize(pocket)
-  const text = `Stitch the flange ${say(order, pocket.flange)} inside the edge, all round, through front and back: ${say(order, stitching)}. With the flange it is ${say(order, over.width)} by ${say(order, over.length)}.`
+  const text = `Stitch the flange at the stitching marks, ${say(order, pocket.flange)} inside the edge, all round, through front and back: ${say(order, stitching)}. With the flange it is ${say(order, over.width)} by ${say(order, over.length)}.`
   return [turn, step(text, stitching)]
 }

@@ -96,7 +96,7 @@ function faceOf(item: FittedSheet): FaceAsk {
 }
 
 function draftOf(order: Order, item: FittedSheet, face: FaceWay): Draft {
-  const { seam, mattress } = item
+  const { seam } = item
   const square = cornerSquare(order, item, face)
   const corners = cornersOn(face, square)
   const pieces = face.pieces.map((piece) => ({
@@ -113,7 +113,9 @@ function draftOf(order: Order, item: FittedSheet, face: FaceWay): Draft {
     }
     return makeSeam(seam, part(corner.end), part(corner.side), square, 'side')
   })
-  const edgeRound = times(sum(mattress.width, mattress.length), 2)
+  // the corners take their square and its seam at both ends of every edge
+  const corner = item.corners === 'cut' ? sum(square, seam.allowance) : square
+  const edgeRound = length(2 * (face.width + face.length) - 8 * corner)
   const unlisted = corners.length === 4 ? 0 : 4 * square
   return {
     id: face.id,
@@ -177,12 +179,12 @@ function cornerWords(order: Order, item: FittedSheet, square: Length, isMarked: 
   const where = isMarked ? 'at each corner mark' : 'at each corner of the joined sheet'
   return item.corners === 'cut'
     ? `Cut out a square of ${say(order, square)} ${where}.`
-    : `Fold each corner to a point, right sides together, so that its edges meet; draw the stitching ${say(order, square)} ` +
-        'long, square to the edges. The corner stays in, folded flat.'
+    : `Fold each corner to a point, right sides together, so that its edges meet; the stitching, ${say(order, square)} long, ` +
+        `lies square to the edges${isMarked ? ', on the sides of the corner mark' : ''}. The corner stays in, folded flat.`
 }
 
 function casingSteps(order: Order, item: FittedSheet, edgeRound: Length): SewingLine[] {
-  const turn = `Casing: turn ${say(order, CASING_TURN)} under, then ${say(order, minus(item.casing, CASING_TURN))}; press`
+  const turn = `Casing: turn ${say(order, CASING_TURN)} under, then ${say(order, minus(item.casing, CASING_TURN))} at the fold marks; press`
   const elastic = say(order, elasticLength(order, item))
   const text = `${turn} and stitch ${say(order, edgeRound)} all round, leaving ${item.elastic.where === 'all-round' ? 'a gap' : 'gaps'} to thread the elastic through.`
   switch (item.elastic.where) {

@@ -3,6 +3,7 @@ import { length, ZERO } from '@lengthwise/units'
 import type { Ways } from '../answers.ts'
 import { checkFaceSpec, checkSeam, problem } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
+import type { FaceWay } from '../faces/face.ts'
 import type { FaceEdge, FaceEdges } from '../faces/lanes.ts'
 import type { Edge, FlatSheet, Order } from '../order.ts'
 import { EDGES } from '../order.ts'
@@ -10,11 +11,12 @@ import { joinSteps, say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { SewingLine } from '../way.ts'
 import { NEVER_JOINED } from './duvet-cover.ts'
-import { hemmedEdge, waysOfOneFace } from './one-face.ts'
+import { hemLengths, hemmedEdge, totalHems, waysOfOneFace } from './one-face.ts'
 
 /** Every way to make a flat sheet: hemmed edges, kept selvedges, kept hems. */
 export function waysForFlatSheet(order: Order, item: FlatSheet, tables: ReadonlyMap<string, ClothOnTable>): Ways {
   const edges = Object.fromEntries(EDGES.map((edge) => [edge, edgeOf(item.hems[edge])])) as unknown as FaceEdges
+  const lengths = (face: FaceWay): ReadonlyMap<Edge, Length> => hemLengths(face, edges, hemmed(item))
   return waysOfOneFace(
     order,
     {
@@ -27,8 +29,8 @@ export function waysForFlatSheet(order: Order, item: FlatSheet, tables: Readonly
       neverJoined: item.cot ? NEVER_JOINED : null,
     },
     tables,
-    hemmed(item).reduce((total: number, edge) => total + edgeLength(item, edge), 0),
-    (face) => [...joinSteps(order, face.pieces, face.seams), ...hemSteps(order, item)],
+    (face) => totalHems(lengths(face)),
+    (face) => [...joinSteps(order, face.pieces, face.seams), ...hemSteps(order, item, lengths(face))],
   )
 }
 
@@ -38,19 +40,18 @@ function edgeOf(hem: FlatSheet['hems'][Edge]): FaceEdge {
   return hemmedEdge(hem)
 }
 
-const hemmed = (item: FlatSheet): readonly Edge[] => EDGES.filter((edge) => typeof item.hems[edge] === 'object')
-
-const edgeLength = (item: FlatSheet, edge: Edge): Length =>
-  edge === 'head' || edge === 'foot' ? item.finished.width : item.finished.length
-
 /** Sides before head and foot, so that the end hems close over them. */
-function hemSteps(order: Order, item: FlatSheet): readonly SewingLine[] {
-  return (['left', 'right', 'foot', 'head'] as const).map((edge) => {
+const IN_TURN: readonly Edge[] = ['left', 'right', 'foot', 'head']
+
+const hemmed = (item: FlatSheet): readonly Edge[] => IN_TURN.filter((edge) => typeof item.hems[edge] === 'object')
+
+function hemSteps(order: Order, item: FlatSheet, lengths: ReadonlyMap<Edge, Length>): readonly SewingLine[] {
+  return IN_TURN.map((edge) => {
     const hem = item.hems[edge]
     if (hem === 'selvedge') return step(`The ${edge} edge is a selvedge and needs nothing.`)
     if (hem === 'kept-hem') return step(`The hem at the ${edge} stays as it is.`)
     const turn = `${say(order, hem.turnedIn)} under, then ${say(order, hem.depth)} deep at the fold mark`
-    return step(`Hem the ${edge}: turn ${turn}; press and stitch.`, edgeLength(item, edge))
+    return step(`Hem the ${edge}: turn ${turn}; press and stitch.`, lengths.get(edge))
   })
 }
 

@@ -57,7 +57,7 @@ export function insideFlapInOne(order: Order, item: Pillowcase, choice: Choice):
     sewing: [
       hemStep(order, item.hem, isKept ? 'the end of the flap' : 'both short ends', times(size.length, hems)),
       step(
-        `Fold at the closed end, ${say(order, leaf)} from the ${isKept ? 'kept edge' : 'hemmed end'} without the flap, ${layTogether(item.seam)}; ${foldFlap(order, item, minus(minus(size.width, end), open))} and pin the sides.`,
+        `Fold at the fold mark of the closed end, ${say(order, leaf)} from the ${isKept ? 'kept edge' : 'hemmed end'} without the flap, ${layTogether(item.seam)}; ${foldFlap(order, item, minus(minus(size.width, end), open))} and pin the sides.`,
       ),
       sewingStep(order, item.seam, 'Both long sides, through the flap', times(leaf, 2)),
       step('Turn right side out, flap inside; push out the corners and press.'),
@@ -131,7 +131,7 @@ export function insideFlapInTwo(order: Order, item: Pillowcase, front: Choice, b
 
 // right side out, as for the first row of a French seam, the flap lies where it will be: inside
 function foldFlap(order: Order, item: Pillowcase, flap: Length): string {
-  const where = `at its mark, ${say(order, flap)} from its hemmed end`
+  const where = `at its fold mark, ${say(order, flap)} from its hemmed end`
   return item.seam.kind === 'french'
     ? `fold the flap in ${where}, between front and back,`
     : `fold the flap over the back ${where},`

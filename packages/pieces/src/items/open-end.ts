@@ -55,7 +55,7 @@ export function openEndTube(order: Order, item: Pillowcase, body: Choice, cuff: 
     hems: faces.hems,
     sewing: [
       ...faces.before,
-      step(`Fold along the long side at the mark, ${layTogether(item.seam)}.`),
+      step(`Fold along the long side at the fold mark, ${layTogether(item.seam)}.`),
       sewingStep(order, item.seam, 'Long side and closed end', sum(faces.sewn, fold)),
       ...faces.after,
       step('Turn right side out, push out the corners and press.'),
@@ -90,7 +90,7 @@ export function openEndFolded(order: Order, item: Pillowcase, body: Choice): Dra
     hems: isKept ? 0 : 2 * faceLength,
     sewing: [
       step(
-        `Fold in the middle, at the closed end, ${layTogether(item.seam)}${isKept ? ': the kept edges meet at the opening' : ''}.`,
+        `Fold in the middle, at the fold mark of the closed end, ${layTogether(item.seam)}${isKept ? ': the kept edges meet at the opening' : ''}.`,
       ),
       sewingStep(order, item.seam, 'Both long sides', times(closed, 2)),
       ...(isKept ? [] : [hemStep(order, item.hem, 'the opening, all round', times(faceLength, 2))]),
@@ -140,7 +140,7 @@ export function openEndInTwo(
     hems: faces.hems,
     sewing: [
       ...faces.before,
-      step(`Lay front and back ${layTogether(item.seam)}.`),
+      step(`Lay front and back ${layTogether(item.seam)}${keptOpening(item)}.`),
       sewingStep(order, item.seam, 'Long sides and closed end, front to back', sum(times(faces.sewn, 2), faceLength)),
       ...faces.after,
       step('Turn right side out, push out the corners and press.'),
@@ -305,12 +305,19 @@ function openFaces(
       sewn: sum(minus(bodyCut, allowance), cuffShown),
       hems: 0,
       before: [
-        step(`Press the cuff${trim === null ? '' : ' and the trim'} in half along its fold, wrong sides together.`),
+        step(`Press the cuff${trim === null ? '' : ' and the trim'} in half at its fold mark, wrong sides together.`),
         sewingStep(order, item.seam, `${caught}, both raw edges of the cuff in the seam`, around),
       ],
       after: [],
     }
   }
+}
+
+/** Which end is the opening, where the cloth has finished it. */
+function keptOpening({ openingEdge: { kind } }: Pillowcase): string {
+  if (kind === 'none') return ''
+  const edge = kind === 'selvedge' ? 'selvedge' : 'kept hem'
+  return `, ${edge} to ${edge}: that end is the opening`
 }
 
 const opposite = (edge: 'left' | 'right'): 'left' | 'right' => (edge === 'left' ? 'right' : 'left')

@@ -27,7 +27,7 @@ export function waysForQuiltBack(order: Order, item: QuiltBack, tables: Readonly
       neverJoined: item.cot ? NEVER_JOINED : null,
     },
     tables,
-    0,
+    () => 0,
     (face) => [
       ...joinSteps(order, face.pieces, face.seams),
       ...(face.seams.length > 0 ? [step('Press what was joined open.')] : []),

@@ -1,8 +1,9 @@
-import type { Problem } from '@lengthwise/units'
+import type { Length, Problem } from '@lengthwise/units'
 import { ZERO } from '@lengthwise/units'
 import type { Ways } from '../answers.ts'
 import { checkClothNeeds, checkRuns, problem } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
+import type { FaceWay } from '../faces/face.ts'
 import { plainEdge } from '../faces/face.ts'
 import type { FaceEdge, FaceEdges } from '../faces/lanes.ts'
 import type { Edge, Order, Rectangle } from '../order.ts'
@@ -10,13 +11,14 @@ import { EDGES } from '../order.ts'
 import { say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { SewingLine } from '../way.ts'
-import { hemmedEdge, waysOfOneFace } from './one-face.ts'
+import { hemLengths, hemmedEdge, totalHems, waysOfOneFace } from './one-face.ts'
 
 /** A rectangle of one's own: one piece of any of its cloths, by its cut size or by its finished size with hems and seams. */
 export function waysForRectangle(order: Order, item: Rectangle, tables: ReadonlyMap<string, ClothOnTable>): Ways {
   const asCut = 'cut' in item.size
   const edges = Object.fromEntries(EDGES.map((edge) => [edge, edgeOf(item, edge)])) as unknown as FaceEdges
-  const hemmed = EDGES.filter((edge) => edges[edge].folds.length > 0)
+  const hemmed = EDGES.filter((edge) => edges[edge].folds.length > 0 && !edges[edge].stitched)
+  const lengths = (face: FaceWay): ReadonlyMap<Edge, Length> => hemLengths(face, edges, hemmed)
   return waysOfOneFace(
     order,
     {
@@ -41,8 +43,8 @@ export function waysForRectangle(order: Order, item: Rectangle, tables: Readonly
       asCut,
     },
     tables,
-    hemmed.reduce((total: number, edge) => total + edgeLength(item, edge), 0),
-    () => sewing(order, item),
+    (face) => totalHems(lengths(face)),
+    (face) => sewing(order, item, lengths(face)),
   )
 }
 
@@ -51,28 +53,27 @@ function edgeOf(item: Rectangle, edge: Edge): FaceEdge {
   if ('cut' in item.size) return { ...plainEdge(ZERO), need }
   const own = item.size.edges[edge]
   if (own === 'raw') return { ...plainEdge(ZERO), need }
-  return own === 'seam' ? { beyond: item.seam.allowance, folds: [ZERO], need } : { ...hemmedEdge(own), need }
+  return own === 'seam'
+    ? { beyond: item.seam.allowance, folds: [ZERO], stitched: true, need }
+    : { ...hemmedEdge(own), need }
 }
 
-const edgeLength = (item: Rectangle, edge: Edge): number => {
-  const size = 'cut' in item.size ? item.size.cut : item.size.finished
-  return edge === 'head' || edge === 'foot' ? size.width : size.length
-}
-
-function sewing(order: Order, item: Rectangle): readonly SewingLine[] {
+function sewing(order: Order, item: Rectangle, lengths: ReadonlyMap<Edge, Length>): readonly SewingLine[] {
   if ('cut' in item.size) return [step('Cut size: what is sewn to it is not counted here.')]
-  const { edges, finished } = item.size
-  return EDGES.flatMap((edge) => {
+  const { edges } = item.size
+  const seams = EDGES.filter((edge) => edges[edge] === 'seam')
+  const turned = EDGES.flatMap((edge) => {
     const own = edges[edge]
-    const long = edge === 'head' || edge === 'foot' ? finished.width : finished.length
     if (typeof own !== 'object') return []
     return [
       step(
         `Hem the ${edge}: turn ${say(order, own.turnedIn)} under, then ${say(order, own.depth)} deep at the fold mark; press and stitch.`,
-        long,
+        lengths.get(edge),
       ),
     ]
   })
+  const sewn = `Sew the ${seams.join(' and the ')} at the stitching mark to what it belongs to, ${say(order, item.seam.allowance)} inside the edge.`
+  return seams.length > 0 ? [...turned, step(sewn)] : turned
 }
 
 /** What is wrong with the rectangle as the plan has it. */

@@ -1,6 +1,6 @@
 import type { Length } from '@lengthwise/units'
 import type { Hem, Order, Seam } from '../order.ts'
-import { say, step } from '../sewing.ts'
+import { OVERCAST, say, step } from '../sewing.ts'
 import type { SewingLine } from '../way.ts'
 
 /** One step: what is sewn to what, how long (each, where there are several alike), with which allowance, and how its edges are finished. */
@@ -10,10 +10,10 @@ export function sewingStep(order: Order, seam: Seam, what: string, seamLength: L
   return step(text, seamLength)
 }
 
-/** A hem turned and stitched over `hemLength`. */
+/** A hem turned at its fold mark and stitched over `hemLength`. */
 export function hemStep(order: Order, hem: Hem, where: string, hemLength: Length): SewingLine {
   const turns = hem.turns === 1 ? 'a single turn' : 'a double turn'
-  const text = `Hem ${where}: ${turns} ${say(order, hem.depth)} deep with ${say(order, hem.turnedIn)} turned in, stitched along ${say(order, hemLength)}.`
+  const text = `Hem ${where}, at the fold mark: ${turns} ${say(order, hem.depth)} deep with ${say(order, hem.turnedIn)} turned in, stitched along ${say(order, hemLength)}.`
   return step(text, hemLength)
 }
 
@@ -31,7 +31,7 @@ const KINDS: Readonly<Record<Seam['kind'], string>> = {
 }
 
 const FINISHES: Readonly<Record<Seam['kind'], string>> = {
-  plain: 'Overcast the raw edges; a selvedge needs none.',
+  plain: OVERCAST,
   french:
     'Stitch once wrong sides together, trim, turn, stitch again right sides together: the raw edges are enclosed.',
   'flat-felled': 'Trim one allowance, fold the other over it and stitch it down: the raw edges are enclosed.',

@@ -1,8 +1,10 @@
-import type { Problem } from '@lengthwise/units'
+import type { Length, Problem } from '@lengthwise/units'
 import { length } from '@lengthwise/units'
 import type { Ways } from '../answers.ts'
 import { checkFaceSpec, checkSeam, problem } from '../check-parts.ts'
 import type { ClothOnTable } from '../cloth.ts'
+import type { FaceWay } from '../faces/face.ts'
+import { shownOf } from '../faces/face.ts'
 import type { Order, Throw } from '../order.ts'
 import { joinSteps, say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
@@ -12,14 +14,18 @@ import { hemmedEdge, waysOfOneFace } from './one-face.ts'
 /** Every way to make a throw: one face, hemmed all round. */
 export function waysForThrow(order: Order, item: Throw, tables: ReadonlyMap<string, ClothOnTable>): Ways {
   const edge = hemmedEdge(item.hem)
-  const round = length(2 * (item.finished.width + item.finished.length))
+  const edges = { head: edge, foot: edge, left: edge, right: edge }
+  const round = (face: FaceWay): Length => {
+    const { width, length: long } = shownOf(face, edges)
+    return length(2 * (width + long))
+  }
   return waysOfOneFace(
     order,
     {
       name: '',
       words: 'Throw',
       finished: item.finished,
-      edges: { head: edge, foot: edge, left: edge, right: edge },
+      edges,
       seam: item.seam,
       spec: item.face,
       neverJoined: item.cot ? NEVER_JOINED : null,
@@ -30,7 +36,7 @@ export function waysForThrow(order: Order, item: Throw, tables: ReadonlyMap<stri
       ...joinSteps(order, face.pieces, face.seams),
       step(
         `Hem all four edges, the corners mitred: turn ${say(order, item.hem.turnedIn)} under, then ${say(order, item.hem.depth)} deep at the fold marks; press and stitch.`,
-        round,
+        round(face),
       ),
     ],
   )

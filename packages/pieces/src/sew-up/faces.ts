@@ -18,7 +18,7 @@ export interface SeamSide {
 export interface SewnPiece {
   readonly piece: Piece
   readonly seams: readonly SeamSide[]
-  /** places of folds across the piece, from the head, and along it, from the left */
+  /** places of folds, and of stitching that is an edge, across the piece, from the head, and along it, from the left */
   readonly folds: { readonly length: readonly number[]; readonly width: readonly number[] }
 }
 
@@ -40,7 +40,7 @@ export function sewnPieces(pieces: readonly Piece[], seams: readonly SeamLine[])
   for (const piece of pieces) {
     const at = (runs: 'across' | 'along'): number[] =>
       piece.marks
-        .filter((mark) => mark.kind === 'fold' && (mark.runs ?? 'across') === runs)
+        .filter((mark) => (mark.kind === 'fold' || mark.isEdge === true) && (mark.runs ?? 'across') === runs)
         .map((mark) => (runs === 'across' ? mark.y : mark.x))
         .sort((a, b) => a - b)
     sewn.set(piece.name, { piece, seams: [], folds: { length: at('across'), width: at('along') } })
