@@ -20,21 +20,21 @@ import { EXAMPLES } from '../apps/web/src/examples.ts'
  */
 interface Thinned {
   readonly write: typeof write
-  readonly packed: Readonly<Record<Weight, string>>
   readonly letters: readonly (readonly [number, number])[]
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'thinned-'))
 let thinned: Thinned
+let packed: Readonly<Record<Weight, string>>
 
 beforeAll(async () => {
   const web = new URL('../apps/web/', import.meta.url)
-  const { mapFonts } = await import(new URL('map-fonts.mjs', web).href)
+  const { fonts, mapFonts } = await import(new URL('map-fonts.mjs', web).href)
   const { pdfLibrary } = await import(new URL('pdf-library.mjs', web).href)
   const entry = join(folder, 'entry.mjs')
   writeFileSync(
     entry,
-    "export { write } from '@lengthwise/pdf'\nexport { default as packed, LETTERS as letters } from 'virtual:map-fonts'\n",
+    "export { write } from '@lengthwise/pdf'\nexport { LETTERS as letters } from 'virtual:map-fonts'\n",
   )
   const built = join(folder, 'built.mjs')
   await build({
@@ -46,12 +46,12 @@ beforeAll(async () => {
     build: { outDir: folder, emptyOutDir: false, lib: { entry, formats: ['es'], fileName: () => 'built.mjs' } },
   })
   thinned = await import(pathToFileURL(built).href)
+  packed = fonts()
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
 const check = async (scene: Scene): Promise<void> => {
-  const font = (weight: Weight): Uint8Array =>
-    new Uint8Array(inflateRawSync(Buffer.from(thinned.packed[weight], 'base64')))
+  const font = (weight: Weight): Uint8Array => new Uint8Array(inflateRawSync(Buffer.from(packed[weight], 'base64')))
   const page = await thinned.write(scene, { medium: font(500), bold: font(700) })
   expect(Buffer.from(page).equals(await write(scene, wholeFonts()))).toBe(true)
 }

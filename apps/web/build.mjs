@@ -1,27 +1,42 @@
 // Builds the page into one file that opens from disk: dist/lengthwise.html
 import { createHash } from 'node:crypto'
-import { readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { build } from 'vite'
+import { fonts } from './map-fonts.mjs'
+import { oneScript } from './one-script.mjs'
 
 const here = fileURLToPath(new URL('.', import.meta.url))
-await build({ root: here, configFile: `${here}vite.config.mjs`, logLevel: 'error' })
-
-// only the scripts that were built may run: the policy names them by their hashes
-const built = `${here}dist/index.html`
-const html = withoutHints(readFileSync(built, 'utf8'))
-const hashes = [...html.matchAll(/<script[^>]*>([\s\S]*?)<\/script>/g)].map(
-  ([, code]) => `'sha256-${createHash('sha256').update(code).digest('base64')}'`,
-)
-const page = html.replace("script-src 'none'", `script-src ${hashes.join(' ')} blob:`)
-if (page === html) throw new Error('build: the page has no policy to complete')
+const { output } = await build({ root: here, configFile: `${here}vite.config.mjs`, logLevel: 'error' })
+const chunks = output.filter(({ type }) => type === 'chunk')
+const styles = output.filter(({ fileName }) => fileName.endsWith('.css')).map(({ source }) => source)
+const script = oneScript(chunks, 'page')
+const code = inHtml(withoutHints(script))
+const page = [
+  // only the script that was built may run: the policy names it by its hash
+  ["script-src 'none'", `script-src 'sha256-${createHash('sha256').update(code).digest('base64')}' blob:`],
+  ['</head>', `<style>${styles.join('')}</style>\n</head>`],
+  // the fonts stand beside the script, so that no worker has to read past them
+  ['</body>', `<script type="application/json" id="fonts">${JSON.stringify(fonts())}</script>\n</body>`],
+  ['</body>', `<script type="module">${code}</script>\n</body>`],
+].reduce(replaced, readFileSync(`${here}index.html`, 'utf8'))
+mkdirSync(`${here}dist`, { recursive: true })
 writeFileSync(`${here}dist/lengthwise.html`, page)
-rmSync(built)
 const kilobytes = (bytes) => `${Math.round(bytes / 1000)} kB`
 console.log(
   `lengthwise.html ${kilobytes(Buffer.byteLength(page))}, compressed ${kilobytes(gzipSync(page, { level: 9 }).length)}`,
 )
+
+function replaced(html, [place, text]) {
+  if (html.split(place).length !== 2) throw new Error(`build: the page has no one place ${place}`)
+  return html.replace(place, () => text)
+}
+
+/** What would end a script inside HTML is written in another way. */
+function inHtml(code) {
+  return code.replace(/<(?=\/script|!--)/gi, '\\x3C')
+}
 
 /** Takes out what compilers tell one another in comments; a space stays where words would run together. */
 function withoutHints(code) {

@@ -13,14 +13,10 @@
  * @param {string[]} [library.uncalled] functions whose calls at the top are left out
  */
 export function leavingOut(library) {
-  return {
-    name: 'leaving-out',
-    transform(code, id) {
-      if (!library.file.test(id)) return null
-      const refusing = withoutParts(code, this.parse(code).body, library)
-      return { code: reached(refusing, this.parse(refusing).body, library), map: null }
-    },
-  }
+  return changing('leaving-out', library.file, (code, parse) => {
+    const refusing = withoutParts(code, parse(code), library)
+    return reached(refusing, parse(refusing), library)
+  })
 }
 
 /**
@@ -28,14 +24,24 @@ export function leavingOut(library) {
  * @param {RegExp} file
  */
 export function refusing(file) {
+  return changing('refusing', file, (code, parse) =>
+    exportsOf(parse(code))
+      .map((name) => `export const ${name} = () => { ${refuses(name)} }`)
+      .join('\n'),
+  )
+}
+
+function changing(name, file, change) {
+  let found = false
   return {
-    name: 'refusing',
+    name,
     transform(code, id) {
       if (!file.test(id)) return null
-      const refusals = exportsOf(this.parse(code).body).map(
-        (name) => `export const ${name} = () => { ${refuses(name)} }`,
-      )
-      return { code: refusals.join('\n'), map: null }
+      found = true
+      return { code: change(code, (text) => this.parse(text).body), map: null }
+    },
+    buildEnd(fault) {
+      if (!found && !fault) throw new Error(`build: a library has changed: there is no ${file} any more`)
     },
   }
 }

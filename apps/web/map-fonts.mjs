@@ -46,19 +46,17 @@ const KEPT = [
 // as the map asks for them
 const FEATURES = { lnum: true, tnum: true, kern: true, liga: false, clig: false }
 
-/** Gives the page a module that holds the fonts by weight. */
+/** Gives the page a module of the letters it has. */
 export function mapFonts() {
   return {
     name: 'map-fonts',
     resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
-    load: (id) =>
-      id === `\0${NAME}`
-        ? `export default ${JSON.stringify(fonts())}\nexport const LETTERS = ${JSON.stringify(RANGES)}`
-        : undefined,
+    load: (id) => (id === `\0${NAME}` ? `export const LETTERS = ${JSON.stringify(RANGES)}` : undefined),
   }
 }
 
-function fonts() {
+/** The fonts by weight, deflated, in base64. */
+export function fonts() {
   const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
   const fontkit = pdf(pdf.resolve('fontkit', { paths: [dirname(pdf.resolve('pdfkit'))] }))
   return Object.fromEntries(

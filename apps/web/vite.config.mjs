@@ -1,27 +1,26 @@
 import { defineConfig } from 'vite'
-import { viteSingleFile } from 'vite-plugin-singlefile'
 import { mapFonts } from './map-fonts.mjs'
 import { pdfLibrary } from './pdf-library.mjs'
 import { planLibraries } from './plan-libraries.mjs'
 
-// a package is taken in only for what is used of it: the page itself holds no solver
+// a package is taken in only for what is used of it
 const treeshake = { moduleSideEffects: (id) => !/\/packages\/[a-z-]+\/src\//.test(id) }
 
+// `build.mjs` makes one file of what this gives
 export default defineConfig({
   base: './',
-  plugins: [mapFonts(), viteSingleFile({ removeViteModuleLoader: true })],
-  worker: {
-    format: 'iife',
-    plugins: () => [mapFonts(), ...pdfLibrary(), ...planLibraries()],
-    rolldownOptions: { treeshake },
-  },
+  plugins: [mapFonts(), ...pdfLibrary(), ...planLibraries()],
   build: {
     target: 'es2022',
-    outDir: 'dist',
-    emptyOutDir: false,
+    write: false,
     assetsInlineLimit: Number.MAX_SAFE_INTEGER,
     cssCodeSplit: false,
     reportCompressedSize: false,
-    rolldownOptions: { treeshake },
+    modulePreload: false,
+    rolldownOptions: {
+      treeshake,
+      input: { page: 'src/main.tsx', plan: 'src/plan-worker.ts', pages: 'src/pages-worker.ts' },
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' },
+    },
   },
 })

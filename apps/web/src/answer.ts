@@ -1,8 +1,8 @@
 import type { Result } from '@lengthwise/planner'
 import type { Problem } from '@lengthwise/units'
 import type { Ask, Tell } from './messages.ts'
+import { workerFor } from './parts.ts'
 import type { Plan } from './plan.ts'
-import PlanWorker from './worker.ts?worker&inline'
 
 /** The answer as it stands. The last good one stays until the next is there. */
 export interface Answer {
@@ -32,7 +32,7 @@ const PAUSE = 180
 /** Asks for a new answer after every change: the worker of the old question is ended, a fresh one waits for the next. */
 export class Answerer {
   private busy: Worker | null = null
-  private spare: Worker = new PlanWorker()
+  private spare: Worker = workerFor('plan')
   private timer = 0
   private state: Answer = NO_ANSWER
 
@@ -58,7 +58,7 @@ export class Answerer {
 
   private start(plan: Plan): void {
     const worker = this.spare
-    this.spare = new PlanWorker()
+    this.spare = workerFor('plan')
     this.busy = worker
     worker.onmessage = (event: MessageEvent<Tell>) => this.hear(event.data)
     worker.onerror = (event) => this.hear({ tell: 'fault', message: event.message })
@@ -107,7 +107,7 @@ const PATIENCE = 10_000
 
 /** One question to a worker of its own, for what is asked by pressing: opening a file, writing one. */
 export function askOnce(ask: Ask): Promise<Tell> {
-  const worker = new PlanWorker()
+  const worker = workerFor('plan')
   return new Promise<Tell>((resolve) => {
     const timer = window.setTimeout(
       () => resolve({ tell: 'fault', message: 'It took too long and was given up' }),

@@ -3,8 +3,8 @@ import type { Result } from '@lengthwise/planner'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Room } from './fitted-figure.ts'
 import { fittedFigure } from './fitted-figure.ts'
-import type { Drawing, Drawn } from './pdf-worker.ts'
-import PdfWorker from './pdf-worker.ts?worker&inline'
+import type { Drawing, Drawn } from './pages-worker.ts'
+import { workerFor } from './parts.ts'
 
 // so many pieces are drawn between two keys; more are drawn by a worker while the page goes on answering
 const AT_ONCE = 80
@@ -25,7 +25,7 @@ export function useFigure(
   )
   useEffect(() => {
     if (room === null || !apart) return
-    const worker = new PdfWorker()
+    const worker = workerFor('pages')
     worker.onmessage = ({ data }: MessageEvent<Drawn>) => {
       if ('figure' in data && data.figure !== null) setDrawn({ result, room, figure: data.figure })
       worker.terminate()

@@ -1,5 +1,3 @@
-import packed from 'virtual:map-fonts'
-
 /** One typeface for screen and paper, a TrueType file for each weight. */
 export type Weights = Readonly<Record<400 | 500 | 700, Uint8Array<ArrayBuffer>>>
 
@@ -7,10 +5,21 @@ let unpacked: Promise<Weights> | null = null
 
 /** The fonts as they stand in this file, unpacked once. */
 export function fonts(): Promise<Weights> {
-  unpacked ??= Promise.all([400, 500, 700].map((weight) => inflated(packed[weight as 400]))).then(
-    ([regular, medium, bold]) => ({ 400: regular!, 500: medium!, 700: bold! }),
-  )
+  unpacked ??= unpack()
   return unpacked
+}
+
+// they stand beside the script, which workers read as well; `map-fonts.mjs` packs them
+async function unpack(): Promise<Weights> {
+  const packed: Readonly<Record<keyof Weights, string>> = JSON.parse(
+    document.getElementById('fonts')?.textContent ?? '',
+  )
+  const [regular, medium, bold] = await Promise.all([
+    inflated(packed[400]),
+    inflated(packed[500]),
+    inflated(packed[700]),
+  ])
+  return { 400: regular, 500: medium, 700: bold }
 }
 
 /** Gives the page its typeface; where that fails, the page goes on in another. */

@@ -4,8 +4,8 @@ import { dressPage } from './fonts.ts'
 import './style.css'
 
 const page = document.getElementById('page')
-if (page !== null) {
-  await dressPage()
-  page.replaceChildren()
-  render(<App />, page)
-}
+if (page !== null)
+  dressPage().then(() => {
+    page.replaceChildren()
+    render(<App />, page)
+  })
