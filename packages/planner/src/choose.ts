@@ -183,21 +183,21 @@ export function chooseWays(
 
   function pushBounded(node: Node): void {
     const counts = nodes.countsOf(node)
-    let value = 0n
-    let laid = 0
+    const target = toBeat()
+    let { wish } = node
     for (const [s, setting] of settings.entries()) {
       if (counts[s]!.size === 0) continue
       // beside owned lengths a bolt has no bound of its own
-      if (!setting.open || setting.owned.length > 0) {
-        heap.push({ ...node, bounded: true })
-        return
-      }
-      const { bound } = book.bound(setting, setting.open, counts[s]!)
-      laid += bound
-      value += valueToBuy(book, setting, bound)
+      if (!setting.open || setting.owned.length > 0) break
+      const before = node.rows[s]!
+      const rest = { ...wish, value: wish.value - before.value, laid: wish.laid - before.laid }
+      const enough = target ? longestBetter(setting, target, rest) + 1 : Number.POSITIVE_INFINITY
+      const laid = Math.max(before.laid, book.bound(setting, setting.open, counts[s]!, enough).bound)
+      wish = { ...rest, value: rest.value + valueToBuy(book, setting, laid), laid: rest.laid + laid }
+      // it will not be looked at again
+      if (target && compareWishes(wish, target) >= 0) break
     }
-    const wish = { ...node.wish, value, laid }
-    heap.push({ ...node, wish: compareWishes(wish, node.wish) > 0 ? wish : node.wish, bounded: true })
+    heap.push({ ...node, wish, bounded: true })
   }
 
   function layOut(node: Node, how: 'look' | 'deep'): void {

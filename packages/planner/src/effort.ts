@@ -34,7 +34,7 @@ const EFFORTS: Readonly<Record<NonNullable<PlanOptions['effort']>, Omit<Effort, 
     steps: 2_000_000,
     sharings: 2_000,
     narrower: 80,
-    narrowSteps: 30_000,
+    narrowSteps: 60_000,
   },
   thorough: {
     lookSteps: 2_000_000,

@@ -1,6 +1,6 @@
 import type { Order } from '@lengthwise/pieces'
 import type { Answer, Certificate, Control, Known, Request } from '@lengthwise/solver'
-import { bound, check, layKnowing } from '@lengthwise/solver'
+import { bound, check, layKnowing, layQuickly } from '@lengthwise/solver'
 import type { Objective } from './buying.ts'
 import { buyLength, lengthOnTable } from './buying.ts'
 import { comesApart, keepsOf } from './comes-apart.ts'
@@ -46,7 +46,8 @@ export class LayoutBook {
   /** sharings of one cloth's pieces, by what was asked */
   readonly sharings = new Map<string, Sharing>()
   readonly #answers = new Map<string, Laid>()
-  readonly #bounds = new Map<string, Certificate>()
+  /** `whole`: no better bound comes of asking for more */
+  readonly #bounds = new Map<string, { readonly certificate: Certificate; readonly whole: boolean }>()
 
   /** layouts known already; what this book works out is not added there */
   readonly before: LayoutBook | null
@@ -85,6 +86,19 @@ export class LayoutBook {
     const found = { asked, answer: this.#keepsHems(asked.ground, answer) }
     // a run cut short by a clock says nothing about the next one
     if (answer.status !== 'stopped') this.#answers.set(`${how} ${key}`, found)
+    return found
+  }
+
+  /** The best of the quick layouts on a bolt: no more than a start. */
+  start(setting: Setting, ground: Ground, counts: Counts): Laid {
+    const key = keyOf(setting, ground, counts)
+    const known = this.#known(key, 'start') ?? this.#known(key, 'look')
+    if (known) return known
+    const asked = ask(this.order, ground, counts, setting.bundles)
+    const answer = this.#keepsHems(asked.ground, layQuickly(asked.request, this.effort.stop ?? undefined))
+    this.steps += START_STEPS
+    const found = { asked, answer }
+    if (answer.status !== 'stopped') this.#answers.set(`start ${key}`, found)
     return found
   }
 
@@ -130,7 +144,7 @@ was not looked for as far as what is shown deserves. Null when there is none as 
     return { effort, tidy: false, ...(stop ? { stop } : {}) }
   }
 
-  #known(key: string, how: How): Laid | undefined {
+  #known(key: string, how: How | 'start'): Laid | undefined {
     return this.#answers.get(`${how} ${key}`) ?? (this.before ? this.before.#known(key, how) : undefined)
   }
 
@@ -168,16 +182,16 @@ was not looked for as far as what is shown deserves. Null when there is none as 
     return { ...answer, status: 'best-found', length: null, placements: [], tree: null }
   }
 
-  /** A bound on the laid length of a bolt, cheaply. */
-  bound(setting: Setting, ground: Ground, counts: Counts): Certificate {
+  /** A bound on the laid length of a bolt, cheaply, above all when one of `enough` is as good as any. */
+  bound(setting: Setting, ground: Ground, counts: Counts, enough = Number.POSITIVE_INFINITY): Certificate {
     const key = `${setting.id}|${countsKey(counts)}`
     const known = this.#bounds.get(key) ?? (this.before ? this.before.#bounds.get(key) : undefined)
-    if (known) return known
+    if (known && (known.whole || known.certificate.bound >= enough)) return known.certificate
     const { stop } = this.effort
     const paid = { steps: 0, scales: false, ...(stop ? { stop } : {}) }
-    const certificate = bound(ask(this.order, ground, counts, setting.bundles).request, paid)
+    const certificate = bound(ask(this.order, ground, counts, setting.bundles).request, paid, enough)
     this.steps += BOUND_STEPS + paid.steps
-    this.#bounds.set(key, certificate)
+    this.#bounds.set(key, { certificate, whole: certificate.bound < enough })
     return certificate
   }
 }

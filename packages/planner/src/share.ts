@@ -70,10 +70,9 @@ export function within(
   how: How,
 ): { share: Share } | { bound: number } | 'never' {
   const open = setting.open!
-  if (long <= 0) return 'never'
-  const quick = book.lay(setting, open, counts, 'quick')
+  if (long <= 0 || book.bound(setting, open, counts, long + 1).bound > long) return 'never'
+  const quick = book.start(setting, open, counts)
   const { answer: first } = quick
-  if (first.bound > long) return 'never'
   if (first.length === null || first.length > long) {
     const laid = book.lay(setting, shortened(open, long), counts, how)
     if (laid.answer.status === 'infeasible') return 'never'
@@ -86,9 +85,9 @@ export function within(
 
 /** Do these pieces go on `long` of a bolt, as far as effort tells? */
 export function fits(book: LayoutBook, setting: Setting, counts: Counts, long: number): boolean {
-  const { answer: first } = book.lay(setting, setting.open!, counts, 'quick')
+  if (long <= 0 || book.bound(setting, setting.open!, counts, long + 1).bound > long) return false
+  const { answer: first } = book.start(setting, setting.open!, counts)
   if (first.length !== null && first.length <= long) return true
-  if (first.bound > long || long <= 0) return false
   return book.lay(setting, shortened(setting.open!, long), counts, 'look').answer.length !== null
 }
 

@@ -1,5 +1,5 @@
 export { check } from './check.ts'
-export { bound, lay, layKnowing } from './lay.ts'
+export { bound, lay, layKnowing, layQuickly } from './lay.ts'
 export * from './model.ts'
 export type { Known } from './run.ts'
 export { whatFits } from './what-fits.ts'

@@ -30,6 +30,16 @@ export function layKnowing(request: Request, control: Control, known: Known): An
   return new Run(problem, control).answer(known)
 }
 
+/** The best of the quick layouts, told to stop the first of them, and the bound that costs next to nothing. */
+export function layQuickly(request: Request, stop?: () => boolean): Answer {
+  validate(request)
+  const problem = normalise(request)
+  if (!problem) return cannot(request)
+  const run = new Run(problem, { effort: 0, tidy: false, ...(stop ? { stop } : {}) })
+  run.start(null)
+  return run.end()
+}
+
 /**
  * Is there a layout of `request` no longer than `length`? Null when effort ended before the answer was sure. Cheaper than laying:
  * the first layout that short is enough, and one limit is searched instead of rising ones.
@@ -62,16 +72,18 @@ export function laysWithin(request: Request, length: number, control: Control): 
 /**
  * A bound on the length of any layout, with what shows it. Throws when a demand cannot be placed at all.
  * What it costs beyond the usual is added to `paid.steps`; without `scales` it costs a tenth, and may be lower.
+ * `enough`: a bound no lower than this is as good as any, and may come much sooner.
  */
 export function bound(
   request: Request,
   paid: { steps: number; readonly stop?: () => boolean; readonly scales?: boolean } = { steps: 0 },
+  enough = Number.POSITIVE_INFINITY,
 ): Certificate {
   validate(request)
   const problem = normalise(request)
   if (!problem) throw new RangeError('bound: a demand cannot be placed at all')
   const allowance = allowanceFor({ effort: 0, ...paid })
-  const certificate = new Bounds(problem, allowance, paid.scales ?? true).best(Number.POSITIVE_INFINITY)
+  const certificate = new Bounds(problem, allowance, paid.scales ?? true).best(Math.ceil(enough / problem.unitAlong))
   paid.steps += unusual(allowance)
   return { ...certificate, bound: certificate.bound * problem.unitAlong }
 }

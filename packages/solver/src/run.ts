@@ -1,6 +1,7 @@
 import { repriced } from './bounds/bars.ts'
 import { Bounds } from './bounds/bounds.ts'
-import { roundUpLength, simpleBound } from './bounds/index.ts'
+import { simpleBound } from './bounds/index.ts'
+import { roundUpLength } from './bounds/reachable.ts'
 import type { Allowance } from './bounds/values.ts'
 import { aroundFlaws, exchanged, variantsOf } from './exact/around-flaws.ts'
 import { spotsOf } from './exact/blocks.ts'
@@ -217,7 +218,10 @@ export class Run {
 
   private raiseByBounds(): void {
     if (this.proved()) return
-    const best = this.bounds.best(this.upper() ?? Number.POSITIVE_INFINITY)
+    const { length } = this.problem
+    // one beyond the field shows that there is no layout at all
+    const beyond = length === null ? Number.POSITIVE_INFINITY : length + 1
+    const best = this.bounds.best(Math.min(beyond, this.upper() ?? beyond))
     this.raise({ ...best, bound: best.bound * this.problem.unitAlong })
   }
 

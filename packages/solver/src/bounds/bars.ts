@@ -1,7 +1,7 @@
 import type { Certificate } from '../model.ts'
 import type { Problem } from '../problem.ts'
 import { dearestBars } from './patterns.ts'
-import type { Allowance, Axis } from './values.ts'
+import type { Allowance, Axis, Values } from './values.ts'
 import { singles, valuesAlong } from './values.ts'
 
 /**
@@ -22,22 +22,34 @@ export function barBound(
   across: Axis = acrossOf(problem),
 ): Certificate | null {
   let best: Certificate | null = null
+  let fullest: Values | null = null
   const lengthOf = (kind: number, posture: number) => problem.kinds[kind]!.possible[posture]!.length
   const found = valuesAlong(
     problem,
     across,
     lengthOf,
     allowance,
-    ({ values, worth, top }) => {
+    (round) => {
       // more bars only lower the programme's value: no bound above this one will come
-      if (Math.ceil(worth - 1e-6) <= Math.max(known, best?.bound ?? 0)) return true
-      if (top > 0 && worth / top > (best?.bound ?? known)) best = better(best, priced(problem, values))
-      return best !== null && best.bound >= enough
+      const most = Math.ceil(round.worth - EXACT)
+      if (most <= Math.max(known, best?.bound ?? 0)) return true
+      if (round.top > 0 && (!fullest || shows(round) > shows(fullest))) fullest = round
+      if (fullest !== round || Math.ceil(shows(round) - EXACT) < Math.min(most, enough)) return false
+      best = better(best, priced(problem, round.values, most))
+      return best !== null && best.bound >= Math.min(most, enough)
     },
     lean,
   )
-  return found ? better(best, priced(problem, found.values)) : best
+  // ended early, the last round need not be the one that shows most
+  for (const round of new Set([fullest, found]))
+    if (round && (!best || Math.ceil(round.worth - EXACT) > best.bound))
+      best = better(best, priced(problem, round.values, Math.ceil(round.worth - EXACT)))
+  return best
 }
+
+/** The bound that exact prices near these values would show. */
+const shows = ({ worth, top }: Values): number => worth / top
+const EXACT = 1e-6
 
 /** Bars across the field. */
 export function acrossOf(problem: Problem): Axis {
@@ -50,13 +62,14 @@ export function acrossOf(problem: Problem): Axis {
 // whole prices: a number with many divisors, since values are often simple fractions, and a fine one
 const SCALES = [27_720, 1_000_000]
 
-/** The bound that whole prices near `values` show. */
-function priced(problem: Problem, values: readonly number[]): Certificate | null {
+/** The bound that whole prices near `values` show; it cannot be above `most`. */
+function priced(problem: Problem, values: readonly number[], most: number): Certificate | null {
   let best: Certificate | null = null
   for (const scale of SCALES) {
     const price = (kind: number, posture: number) =>
       Math.round((values[kind]! * scale) / problem.kinds[kind]!.possible[posture]!.length)
     best = better(best, certificateOf(problem, price))
+    if (best && best.bound >= most) break
   }
   return best
 }

@@ -1,9 +1,13 @@
 import { END } from '../model.ts'
 import type { Problem } from '../problem.ts'
+import { addCopies, lowestFrom } from './sum-bits.ts'
 
 const MOST_SUMS = 20_000
 /** Additions tried for one list. */
 const MOST_WORK = 2_000_000
+
+/** Sums up to this many units are marked by bits, which are quicker than a list where sums are many. */
+const MOST_BITS = 1 << 17
 
 /**
  * The lengths an answer can have. Where nothing holds pieces apart, all can be pushed toward the start until each lies on
@@ -11,18 +15,34 @@ const MOST_WORK = 2_000_000
  * (the normal patterns of Herz 1972 and Christofides & Whitlock 1977, along one axis).
  */
 export function reachableLengths(problem: Problem, most: number): Float64Array | null {
-  const settles =
-    problem.flaws.length === 0 &&
-    problem.zones.start === 0 &&
-    problem.kinds.every((k) => k.tie?.axis !== 'along') &&
-    problem.request.demands.every((d) => d.count === 0 || d.postures.every((p) => !(p.flush & END)))
-  return settles
-    ? sumsUpTo(
-        problem.kinds.map((k) => ({ count: k.count, sizes: k.postures.map((p) => p.length) })),
-        most,
-      )
-    : null
+  return settles(problem) ? sumsUpTo(lengthsOf(problem), most) : null
 }
+
+/** A length rounded up to the next that an answer can have; as it is where they are too many to tell. */
+export function roundUpLength(problem: Problem, length: number): number {
+  if (!settles(problem)) return length
+  const items = lengthsOf(problem)
+  const most = length + Math.max(0, ...items.flatMap((item) => item.sizes))
+  if (most >= MOST_BITS) return nextOf(sumsUpTo(items, most) ?? NONE, length)
+  const bits = new Uint32Array((most >> 5) + 1)
+  bits[0] = 1
+  for (const { sizes, count } of items) addCopies(bits, sizes, count)
+  return lowestFrom(bits, length) ?? length
+}
+
+const NONE = new Float64Array(0)
+
+function settles({ flaws, zones, kinds, request }: Problem): boolean {
+  return (
+    flaws.length === 0 &&
+    zones.start === 0 &&
+    kinds.every((k) => k.tie?.axis !== 'along') &&
+    request.demands.every((d) => d.count === 0 || d.postures.every((p) => !(p.flush & END)))
+  )
+}
+
+const lengthsOf = ({ kinds }: Problem) =>
+  kinds.map((k) => ({ count: k.count, sizes: [...new Set(k.postures.map((p) => p.length))] }))
 
 /** Sums of at most `count` sizes of each item, ascending and up to `most`; null when there are too many to list. */
 export function sumsUpTo(
@@ -51,16 +71,17 @@ export function sumsUpTo(
   return Float64Array.from(sums).sort()
 }
 
-/** Tells whether a number from 0 to `most` is met for the first time; by marks where they take little room. */
+/** Tells whether a number from 0 to `most` is met for the first time; by bits where they take little room. */
 function firstTime(most: number): (n: number) => boolean {
   if (most >= MOST_MARKS) {
     const met = new Set<number>()
     return (n) => met.size < met.add(n).size
   }
-  const met = new Uint8Array(most + 1)
+  const met = new Uint32Array((most >> 5) + 1)
   return (n) => {
-    if (met[n] === 1) return false
-    met[n] = 1
+    const bit = 1 << (n & 31)
+    if (met[n >> 5]! & bit) return false
+    met[n >> 5]! |= bit
     return true
   }
 }

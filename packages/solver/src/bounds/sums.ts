@@ -44,17 +44,22 @@ export function sumsUpTo(most: number): Sums {
 class TabledSums implements Sums {
   steps = 0
   private readonly most: number
-  /** per room, the dearest sum in it */
+  /** per room up to `reached`, the dearest sum in it; all pieces so far need no longer room */
   private readonly table: Float64Array
+  private reached = 0
   private readonly items: Item[] = []
+  /** per item and room: which of the choices its dearest sum takes, counted from 1 */
+  private taken: Uint8Array
   private tabled = 0
 
   constructor(most: number) {
     this.most = most
     this.table = new Float64Array(most + 1)
+    this.taken = new Uint8Array(FIRST_ITEMS * (most + 1))
   }
 
   add(kind: number, copies: number, choices: readonly Choice[]): boolean {
+    if (choices.length === 0) return true
     // one way only: 1, 2, 4 … copies and the rest together are as good as each by itself
     for (let left = copies, times = 1; left > 0; left -= times, times *= 2) {
       if (choices.length > 1) times = 1
@@ -64,7 +69,7 @@ class TabledSums implements Sums {
   }
 
   within(room: number): number {
-    return this.shortest(this.table[Math.min(room, this.most)]!)
+    return this.shortest(this.table[Math.min(room, this.reached)]!)
   }
 
   before(sum: number): number {
@@ -72,7 +77,7 @@ class TabledSums implements Sums {
   }
 
   worth(price: number): number {
-    return this.table[this.most]! >= price ? this.shortest(price) : -1
+    return this.table[this.reached]! >= price ? this.shortest(price) : -1
   }
 
   size(sum: number): number {
@@ -84,15 +89,17 @@ class TabledSums implements Sums {
   }
 
   dearest(room: number): number {
-    return this.table[Math.min(room, this.most)]!
+    return this.table[Math.min(room, this.reached)]!
   }
 
   piecesOf(sum: number): Piece[] {
     const out: Piece[] = []
     let room = sum
     for (let i = this.items.length - 1; i >= 0; i--) {
-      const { kind, times, choices, taken } = this.items[i]!
-      const choice = choices[taken[room]! - 1]
+      const { kind, times, choices, reached } = this.items[i]!
+      // no sum of the items up to this one is longer
+      room = Math.min(room, reached)
+      const choice = choices[this.taken[i * (this.most + 1) + room]! - 1]
       if (!choice) continue
       for (let n = 0; n < times; n++) out.push({ kind, posture: choice.posture })
       room -= times * choice.size
@@ -101,37 +108,29 @@ class TabledSums implements Sums {
   }
 
   private addItem(kind: number, times: number, choices: readonly Choice[]): void {
-    const { table, most } = this
-    const taken = new Uint8Array(most + 1)
-    const sizes = choices.map((choice) => times * choice.size)
-    const prices = choices.map((choice) => times * choice.price)
-    const least = Math.min(...sizes)
-    // from the longest room down, so that shorter ones still hold what there was before this item
-    for (let room = most; room >= least; room--) {
-      let best = table[room]!
-      let which = 0
-      for (let c = 0; c < sizes.length; c++) {
-        const rest = room - sizes[c]!
-        if (rest < 0) continue
-        const price = table[rest]! + prices[c]!
-        if (price > best) {
-          best = price
-          which = c + 1
-        }
-      }
-      if (which > 0) {
-        table[room] = best
-        taken[room] = which
-      }
+    const { table, most, items } = this
+    const from = items.length * (most + 1)
+    if (from === this.taken.length) {
+      const longer = new Uint8Array(2 * from)
+      longer.set(this.taken)
+      this.taken = longer
     }
-    this.items.push({ kind, times, choices, taken })
-    this.tabled += most * choices.length
+    const longest = times * Math.max(...choices.map((choice) => choice.size))
+    const reached = Math.min(most, this.reached + longest)
+    table.fill(table[this.reached]!, this.reached + 1, reached + 1)
+    this.reached = reached
+    const taken = this.taken.subarray(from, from + reached + 1)
+    const [only] = choices
+    if (choices.length === 1) fillWithOne(table, taken, times * only!.size, times * only!.price)
+    else fillWithOneOf(table, taken, times, choices)
+    items.push({ kind, times, choices, reached })
+    this.tabled += reached * choices.length
     this.steps = Math.ceil(this.tabled / TABLED_A_STEP)
   }
 
   private shortest(price: number): number {
     let low = 0
-    let high = this.most
+    let high = this.reached
     while (low < high) {
       const middle = (low + high) >> 1
       if (this.table[middle]! >= price) high = middle
@@ -141,12 +140,50 @@ class TabledSums implements Sums {
   }
 }
 
+// both go from the longest room down, so that shorter ones still hold what there was before this item
+
+function fillWithOne(table: Float64Array, taken: Uint8Array, size: number, price: number): void {
+  for (let room = taken.length - 1; room >= size; room--) {
+    const sum = table[room - size]! + price
+    if (sum > table[room]!) {
+      table[room] = sum
+      taken[room] = 1
+    }
+  }
+}
+
+function fillWithOneOf(table: Float64Array, taken: Uint8Array, times: number, choices: readonly Choice[]): void {
+  const sizes = choices.map((choice) => times * choice.size)
+  const prices = choices.map((choice) => times * choice.price)
+  const least = Math.min(...sizes)
+  for (let room = taken.length - 1; room >= least; room--) {
+    let best = table[room]!
+    let which = 0
+    for (let c = 0; c < sizes.length; c++) {
+      const rest = room - sizes[c]!
+      if (rest < 0) continue
+      const price = table[rest]! + prices[c]!
+      if (price > best) {
+        best = price
+        which = c + 1
+      }
+    }
+    if (which > 0) {
+      table[room] = best
+      taken[room] = which
+    }
+  }
+}
+
+/** Room is made for so many items, then for twice as many, and so on. */
+const FIRST_ITEMS = 8
+
 interface Item {
   readonly kind: number
   readonly times: number
   readonly choices: readonly Choice[]
-  /** per room: which of the choices its dearest sum takes, counted from 1 */
-  readonly taken: Uint8Array
+  /** the longest room that this item and those before it can fill */
+  readonly reached: number
 }
 
 /** So many rooms of a table are filled in the time of one step. */
