@@ -1,6 +1,7 @@
 import type { Box, CutCloth, Division, Outcome, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import type { Measure } from '../measure.ts'
+import { unbroken } from '../text.ts'
 import { byNumber, endsInside, keyOf, measuredFromBefore } from './hands.ts'
 import { labelsListed } from './list.ts'
 
@@ -51,7 +52,9 @@ export function cutDown(result: Result, cloth: CutCloth, direction: Direction, m
     return ` ${more}? ${labelsListed(large)} will be too.`
   const sizes = new Set(pieces.map((p) => extent(p, direction)))
   const size = sizes.size === 1 ? measure.full([...sizes][0]!) : 'the size on the map'
-  return ` ${more}? Cut ${labelsListed(large)} at the ${direction === 'across' ? 'right' : 'far end'} to ${size}, and overcast there.`
+  return unbroken(
+    ` ${more}? Cut ${labelsListed(large)} at the ${direction === 'across' ? 'right' : 'far end'} to ${size}, and overcast there.`,
+  )
 }
 
 /** Are both edges of a piece finished ones of the cloth, neither sewn nor turned? */

@@ -1,6 +1,7 @@
 import type { Length } from '@lengthwise/units'
 import { cm, inches, length, sum } from '@lengthwise/units'
-import type { DuvetCover, Edge, Order } from '../order.ts'
+import { MEETS } from '../covers.ts'
+import type { DuvetCover, Edge, Hem, Order } from '../order.ts'
 import { evenly } from '../rows.ts'
 import { finishOf, joinSteps, say, step, totalOf } from '../sewing.ts'
 import type { Piece, SeamLine, SewingLine } from '../way.ts'
@@ -48,51 +49,60 @@ function openingSteps(
     case 'buttons':
     case 'snaps': {
       const places = evenly(edge, opening.fromCorner, opening.spacing)
-      const first = places[0] ?? edge
-      const gap = places[1] === undefined ? first : length(places[1] - first)
       const what =
         opening.kind === 'buttons'
           ? 'Work the buttonholes at the button marks of the front, sew the buttons to the inside of the back, on its placket'
-          : 'Fix the snaps at their marks, one half on the inside of each face'
+          : 'Fix the snaps at the snap marks, one half on the inside of each face'
       return [
         step(
-          `Turn the placket at the ${opening.at} of each face: ${say(order, opening.turnedIn)} under, then ${say(order, opening.depth)} deep at the fold mark; press and stitch.`,
+          `Turn the placket at ${ofBoth(opening.at)}: ${say(order, opening.turnedIn)} under, then ${say(order, opening.depth)} deep at the fold mark; press and stitch.`,
           hems,
         ),
-        step(`${what}: ${places.length}, the first ${fromSide(order, item, first)}, then every ${say(order, gap)}.`),
+        step(`${what}: ${places.length}${rowWords(order, item, opening.at, places)}.`),
       ]
     }
     case 'ties': {
       const places = evenly(edge, opening.fromCorner, opening.spacing)
       return [
+        step(`Hem ${ofBoth(opening.at)}: ${turnWords(order, opening.hem)} at the fold mark; press and stitch.`, hems),
         step(
-          `Hem the ${opening.at} of each face ${say(order, opening.hem.depth)} deep at the fold mark; press and stitch.`,
-          hems,
-        ),
-        step(
-          `Fold each tie in four along its length, one end in, and stitch; sew one by its raw end to the inside of each face at the tie marks: ${places.length} places, the first ${fromSide(order, item, places[0] ?? edge)}.`,
+          `Fold each tie in four along its length, one end in, and stitch; sew one by its raw end to the inside of each face at the tie marks: ${places.length} places${rowWords(order, item, opening.at, places)}.`,
         ),
       ]
     }
     case 'flap':
       return [
         step(
-          `Hem the ${opening.at} of the front and the free edge of the flap ${say(order, opening.hem.depth)} deep at the fold marks; press and stitch.`,
+          `Hem the ${opening.at} of the front and the free edge of the flap: ${turnWords(order, opening.hem)} at the fold marks; press and stitch.`,
           hems,
         ),
         step(
-          `Fold the flap of the back in at its fold mark, ${say(order, opening.depth)} deep, over the hem of the front; pin it so that the side seams catch it.`,
+          `Fold the flap at the ${MEETS[opening.at]} of the back in at its fold mark, ${say(order, opening.depth)} deep, over the hem of the front; pin it so that the seams at its ends catch it.`,
         ),
       ]
   }
 }
 
-/** Openings are worked before the sides are sewn, so that places are told from the seam to come and, where nothing grows, from the raw edge. */
-function fromSide(order: Order, item: DuvetCover, place: Length): string {
-  const seam = `${say(order, place)} from the side seam to come`
-  return order.wash === 'after-sewing'
-    ? seam
-    : `${say(order, sum(place, item.seam.allowance))} from the raw side edge (${seam})`
+/** An edge of the cover on both faces, each seen from its own right side. */
+const ofBoth = (edge: Edge): string =>
+  MEETS[edge] === edge ? `the ${edge} of each face` : `the ${edge} of the front and the ${MEETS[edge]} of the back`
+
+const turnWords = (order: Order, hem: Hem): string =>
+  `turn ${say(order, hem.turnedIn)} under, then ${say(order, hem.depth)} deep`
+
+/**
+ * Where the first of a row lies and how far it is to the next. Openings are worked before the seams at their ends are sewn,
+ * so that places are told from the seam to come and, where nothing grows, from the raw edge.
+ */
+function rowWords(order: Order, item: DuvetCover, at: Edge, [first, second]: readonly Length[]): string {
+  if (first === undefined) return ''
+  const end = at === 'head' || at === 'foot' ? 'side' : 'head'
+  const seam = `${say(order, first)} from the ${end} seam to come`
+  const place =
+    order.wash === 'after-sewing'
+      ? seam
+      : `${say(order, sum(first, item.seam.allowance))} from the raw ${end} edge (${seam})`
+  return `, the first ${place}${second === undefined ? '' : `, then every ${say(order, length(second - first))}`}`
 }
 
 function zipInSeam(

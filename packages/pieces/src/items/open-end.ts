@@ -305,7 +305,9 @@ function openFaces(
       sewn: sum(minus(bodyCut, allowance), cuffShown),
       hems: 0,
       before: [
-        step(`Press the cuff${trim === null ? '' : ' and the trim'} in half at its fold mark, wrong sides together.`),
+        step(
+          `Press ${trim === null ? 'the cuff in half at its fold mark' : 'cuff and trim in half at their fold marks'}, wrong sides together.`,
+        ),
         sewingStep(order, item.seam, `${caught}, both raw edges of the cuff in the seam`, around),
       ],
       after: [],
