@@ -1,10 +1,10 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { inflateRawSync } from 'node:zlib'
-import type { Mark, Scene, Weight } from '@lengthwise/drawing'
+import type { Mark, Scene } from '@lengthwise/drawing'
 import { cuttingMap } from '@lengthwise/drawing'
 import type { Fonts } from '@lengthwise/pdf'
 import { write } from '@lengthwise/pdf'
@@ -13,6 +13,8 @@ import { plan } from '@lengthwise/planner'
 import { build } from 'vite'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../apps/web/src/examples.ts'
+import type { Weights } from '../apps/web/src/fonts-apart.ts'
+import { fontsApart } from '../apps/web/src/fonts-apart.ts'
 
 /**
  * The page prints with a PDF library and fonts from which much has been left out. They write what the whole library writes
@@ -25,11 +27,11 @@ interface Thinned {
 
 const folder = mkdtempSync(join(tmpdir(), 'thinned-'))
 let thinned: Thinned
-let packed: Readonly<Record<Weight, string>>
+let fonts: Weights
 
 beforeAll(async () => {
   const web = new URL('../apps/web/', import.meta.url)
-  const { fonts, mapFonts } = await import(new URL('map-fonts.mjs', web).href)
+  const { mapFonts, packedFonts } = await import(new URL('map-fonts.mjs', web).href)
   const { pdfLibrary } = await import(new URL('pdf-library.mjs', web).href)
   const entry = join(folder, 'entry.mjs')
   writeFileSync(
@@ -46,13 +48,12 @@ beforeAll(async () => {
     build: { outDir: folder, emptyOutDir: false, lib: { entry, formats: ['es'], fileName: () => 'built.mjs' } },
   })
   thinned = await import(pathToFileURL(built).href)
-  packed = fonts()
+  fonts = fontsApart(new Uint8Array(inflateRawSync(Buffer.from(packedFonts(), 'base64'))))
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
 const check = async (scene: Scene): Promise<void> => {
-  const font = (weight: Weight): Uint8Array => new Uint8Array(inflateRawSync(Buffer.from(packed[weight], 'base64')))
-  const page = await thinned.write(scene, { medium: font(500), bold: font(700) })
+  const page = await thinned.write(scene, { medium: fonts[500], bold: fonts[700] })
   expect(Buffer.from(page).equals(await write(scene, wholeFonts()))).toBe(true)
 }
 
@@ -72,6 +73,22 @@ describe('the thinned PDF library writes the bytes of the whole one', () => {
     const beside = [...'AVTofy17(.\u2044αТ']
     const lines = all.map((letter) => beside.map((other) => `${letter}${other}${letter}`).join(letter))
     await check(written([...lines, '1\u20442 m, 23\u204445 in, 7/8 × 3½', 'office fjord affluent Þórr', '']))
+  })
+
+  test('every letter has the outline and the width of the whole typeface, in the three weights', () => {
+    const fontkit = library('fontkit')
+    for (const [weight, name] of Object.entries(NAMES)) {
+      const page = fontkit.create(Buffer.from(fonts[Number(weight) as keyof Weights]))
+      const whole = fontkit.create(readFileSync(typeface(name)))
+      for (const [first, last] of thinned.letters)
+        for (let point = first; point <= last; point++) {
+          for (const features of [{}, FIGURES]) {
+            const [ours, theirs] = [page, whole].map((font) => font.layout(String.fromCodePoint(point), features))
+            expect(ours.advanceWidth).toBe(theirs.advanceWidth)
+            expect(ours.glyphs[0].path.toSVG()).toBe(theirs.glyphs[0].path.toSVG())
+          }
+        }
+    }
   })
 
   test('a name in each script, digits beside fractions, signs alone', async () => {
@@ -98,9 +115,18 @@ function written(lines: readonly string[]): Scene {
   return { title: 'Letters', language: 'en-GB', paper: 'a4', date: null, pages: [page, page] }
 }
 
-function wholeFonts(): Fonts {
-  const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
-  const weight = (name: string): Uint8Array =>
-    new Uint8Array(readFileSync(pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)))
-  return { medium: weight('500Medium'), bold: weight('700Bold') }
-}
+// as the page and the map are set
+const FIGURES = { lnum: true, tnum: true }
+
+const NAMES = { 400: '400Regular', 500: '500Medium', 700: '700Bold' } as const
+const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
+const typeface = (name: string): string =>
+  pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`)
+
+/** What the PDF library brings along. */
+const library = (name: string) => pdf(pdf.resolve(name, { paths: [dirname(pdf.resolve('pdfkit'))] }))
+
+const wholeFonts = (): Fonts => ({
+  medium: new Uint8Array(readFileSync(typeface(NAMES[500]))),
+  bold: new Uint8Array(readFileSync(typeface(NAMES[700]))),
+})

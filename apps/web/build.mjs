@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { build } from 'vite'
-import { fonts } from './map-fonts.mjs'
+import { packedFonts } from './map-fonts.mjs'
 import { oneScript } from './one-script.mjs'
 
 const here = fileURLToPath(new URL('.', import.meta.url))
@@ -18,7 +18,7 @@ const page = [
   ["script-src 'none'", `script-src 'sha256-${createHash('sha256').update(code).digest('base64')}' blob:`],
   ['</head>', `<style>${styles.join('')}</style>\n</head>`],
   // the fonts stand beside the script, so that no worker has to read past them
-  ['</body>', `<script type="application/json" id="fonts">${JSON.stringify(fonts())}</script>\n</body>`],
+  ['</body>', `<script type="text/plain" id="fonts">${packedFonts()}</script>\n</body>`],
   ['</body>', `<script type="module">${code}</script>\n</body>`],
 ].reduce(replaced, readFileSync(`${here}index.html`, 'utf8'))
 mkdirSync(`${here}dist`, { recursive: true })

@@ -1,13 +1,14 @@
-// The typeface of the page and of the map it prints: Alegreya Sans (SIL Open Font License 1.1) with the outlines of the letters
-// of most European languages only, as deflated base64. Glyph numbers, widths, kerning and hinting are kept as they are, so
-// that the page writes the very bytes the command writes.
+// The typeface of the page and of the map it prints: Alegreya Sans (SIL Open Font License 1.1) with the outlines and widths of
+// the letters of most European languages only. Glyph numbers, kerning and hinting are kept as they are, so that the page
+// writes the very bytes the command writes.
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname } from 'node:path'
 import { deflateRawSync } from 'node:zlib'
+import { together } from './fonts-together.mjs'
 
 const NAME = 'virtual:map-fonts'
-const WEIGHTS = { 400: '400Regular', 500: '500Medium', 700: '700Bold' }
+const WEIGHTS = ['400Regular', '500Medium', '700Bold']
 
 // Latin with its first extension, Greek, Cyrillic, signs and fractions; tables that neither layout nor embedding reads stay out
 const RANGES = [
@@ -55,17 +56,17 @@ export function mapFonts() {
   }
 }
 
-/** The fonts by weight, deflated, in base64. */
-export function fonts() {
+/** The fonts in one piece, deflated, in base64; `src/fonts.ts` unpacks them. */
+export function packedFonts() {
   const pdf = createRequire(createRequire(import.meta.url).resolve('@lengthwise/pdf'))
   const fontkit = pdf(pdf.resolve('fontkit', { paths: [dirname(pdf.resolve('pdfkit'))] }))
-  return Object.fromEntries(
-    Object.entries(WEIGHTS).map(([weight, name]) => {
-      const whole = readFileSync(pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`))
-      return [weight, deflateRawSync(thinned(whole, wanted(fontkit.create(whole))), { level: 9 }).toString('base64')]
-    }),
-  )
+  const files = WEIGHTS.map((name) => {
+    const whole = readFileSync(pdf.resolve(`@expo-google-fonts/alegreya-sans/${name}/AlegreyaSans_${name}.ttf`))
+    return thinned(whole, wanted(fontkit.create(whole)))
+  })
+  return deflateRawSync(together(files), { level: 9 }).toString('base64')
 }
+
 // beside a fraction slash digits become small
 const FRACTIONS = [...'0123456789'].map((digit) => `${digit}\u2044${digit}`)
 
@@ -74,6 +75,8 @@ function wanted(font) {
   const glyphs = new Set([0])
   for (const point of font.characterSet) {
     if (!RANGES.some(([first, last]) => point >= first && point <= last)) continue
+    // a browser measures by figures as they are, even where it shows others
+    glyphs.add(font.glyphForCodePoint(point).id)
     for (const glyph of font.layout(String.fromCodePoint(point), FEATURES).glyphs) glyphs.add(glyph.id)
   }
   for (const text of FRACTIONS) for (const glyph of font.layout(text, FEATURES).glyphs) glyphs.add(glyph.id)
@@ -120,8 +123,15 @@ function thinned(file, glyphs) {
   const post = Buffer.from(tables.get('post').subarray(0, 32))
   post.writeUInt32BE(0x00030000, 0)
   tables.set('post', post)
+  tables.set('hmtx', wantedMetrics(Buffer.from(tables.get('hmtx')), glyphs))
   tables.set('GPOS', kerningOnly(Buffer.from(tables.get('GPOS'))))
   return assembled(file.subarray(0, 4), tables)
+}
+
+/** Zeros for the widths and bearings of glyphs that are not wanted. */
+function wantedMetrics(metrics, glyphs) {
+  for (let n = 0; 4 * n < metrics.length; n++) if (!glyphs.has(n)) metrics.fill(0, 4 * n, 4 * n + 4)
+  return metrics
 }
 
 const MARK_TO_BASE = 4

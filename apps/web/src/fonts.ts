@@ -1,31 +1,23 @@
-/** One typeface for screen and paper, a TrueType file for each weight. */
-export type Weights = Readonly<Record<400 | 500 | 700, Uint8Array<ArrayBuffer>>>
+import { LETTERS } from 'virtual:map-fonts'
+import type { Weights } from './fonts-apart.ts'
+import { fontsApart } from './fonts-apart.ts'
 
 let unpacked: Promise<Weights> | null = null
 
 /** The fonts as they stand in this file, unpacked once. */
 export function fonts(): Promise<Weights> {
-  unpacked ??= unpack()
+  // they stand beside the script, which workers read as well
+  unpacked ??= inflated(document.getElementById('fonts')?.textContent ?? '').then(fontsApart)
   return unpacked
 }
 
-// they stand beside the script, which workers read as well; `map-fonts.mjs` packs them
-async function unpack(): Promise<Weights> {
-  const packed: Readonly<Record<keyof Weights, string>> = JSON.parse(
-    document.getElementById('fonts')?.textContent ?? '',
-  )
-  const [regular, medium, bold] = await Promise.all([
-    inflated(packed[400]),
-    inflated(packed[500]),
-    inflated(packed[700]),
-  ])
-  return { 400: regular, 500: medium, 700: bold }
-}
-
-/** Gives the page its typeface; where that fails, the page goes on in another. */
+/** Gives the page its typeface, for the letters it has; where that fails, the page goes on in another. */
 export async function dressPage(): Promise<void> {
+  const unicodeRange = LETTERS.map(([first, last]) => `U+${first.toString(16)}-${last.toString(16)}`).join()
   try {
-    const faces = Object.entries(await fonts()).map(([weight, file]) => new FontFace('Alegreya Sans', file, { weight }))
+    const faces = Object.entries(await fonts()).map(
+      ([weight, file]) => new FontFace('Alegreya Sans', file, { weight, unicodeRange }),
+    )
     await Promise.all(faces.map((face) => face.load()))
     for (const face of faces) document.fonts.add(face)
   } catch (fault) {

@@ -3,7 +3,7 @@ import { write } from '@lengthwise/pdf'
 import type { Result } from '@lengthwise/planner'
 import type { Room } from './fitted-figure.ts'
 import { fittedFigure } from './fitted-figure.ts'
-import type { Weights } from './fonts.ts'
+import type { Weights } from './fonts-apart.ts'
 
 /** What is asked of the writer of pages: a PDF, or a map too large to be drawn between two keys. */
 export type Drawing =
