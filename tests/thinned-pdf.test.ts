@@ -91,6 +91,25 @@ describe('the thinned PDF library writes the bytes of the whole one', () => {
     }
   })
 
+  test('letters keep their distance as in the whole typeface, in the three weights', () => {
+    const fontkit = library('fontkit')
+    const all = thinned.letters.flatMap(([first, last]) =>
+      Array.from({ length: last - first + 1 }, (_, n) => String.fromCodePoint(first + n)),
+    )
+    // some thousands of the pairs, other ones for each first letter
+    const pairs = all.flatMap((one, n) => all.filter((_, m) => (n + 7 * m) % 31 === 0).map((other) => one + other))
+    for (const [weight, name] of Object.entries(NAMES)) {
+      const page = fontkit.create(Buffer.from(fonts[Number(weight) as keyof Weights]))
+      const whole = fontkit.create(readFileSync(typeface(name)))
+      const kerned = pairs.filter((pair) => {
+        const [ours, theirs] = [page, whole].map((font) => font.layout(pair, FIGURES).positions[0].xAdvance)
+        if (ours !== theirs) throw new Error(`${pair} at ${weight}: ${ours} for ${theirs}`)
+        return theirs !== whole.layout(pair[0]!, FIGURES).positions[0].xAdvance
+      })
+      expect(kerned.length).toBeGreaterThan(500)
+    }
+  })
+
   test('a name in each script, digits beside fractions, signs alone', async () => {
     await check(
       written(['Ξενώνας στο βουνό', 'Дом на горе', 'Žluťoučký kůň', '≈ □ → ½', '3\u20448', 'Дом αβγ Haus 1\u204416']),
