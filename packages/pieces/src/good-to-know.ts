@@ -80,7 +80,7 @@ export function goodToKnowFor(order: Order): readonly Remark[] {
   say(
     'straight-end',
     cloths.some((cloth) => cloth.from === 'bolt' && cloth.sold),
-    'Ask the shop to tear the cloth or to cut it straight by the thread: a crooked end costs a few centimetres of what was paid for.',
+    'Ask the shop to tear the cloth or to cut it straight by the thread: a crooked end costs some of what was paid for.',
   )
   return remarks
 }

@@ -19,7 +19,9 @@ export function joinSteps(order: Order, pieces: readonly Piece[], seams: readonl
   return seams
     .filter((seam) => seam.role === 'join')
     .map((seam) => {
-      const matched = seam.match === 'none' ? '' : `, matching the print (${seam.match})`
+      const level = seam.a.edge === 'left' || seam.a.edge === 'right' ? 'head' : 'left'
+      const matched =
+        seam.match === 'none' ? '' : `, matching the print (${seam.match}): it meets where the ${level} edges are level`
       return step(
         `Right sides together, join ${edgeWords(byName, seam.a)} to ${edgeWords(byName, seam.b)}: ` +
           `${say(order, seam.length)}, allowance ${say(order, seam.allowanceA)}${matched}. ${finishOf(byName, seam)}`,

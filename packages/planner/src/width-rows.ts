@@ -9,6 +9,7 @@ import type { Group } from './groups.ts'
 import type { LayoutBook } from './layout-book.ts'
 import { whyNot } from './missing.ts'
 import type { CutCloth, WidthRow } from './result.ts'
+import { seamsOfCloth } from './seams-of-cloth.ts'
 import type { GroupAnswer, Searched } from './search-widths.ts'
 
 /**
@@ -88,7 +89,7 @@ function rowOf(
     cost: buy ? buy.cost : moneyFor(cloth, index, length(0)),
     notUsedPercent: layout?.notUsed.percent ?? null,
     keepPercent: layout?.notUsed.keepPercent ?? null,
-    seams: seamsFrom(cloth, best.options.flat()),
+    seams: best.options.flat().reduce((sum, { way }) => sum + seamsOfCloth(cloth.name, way), 0),
     status,
     why: null,
     enoughFrom: enoughFrom(book, cloth, group, index, found, length(buy?.length ?? 0)),
@@ -98,9 +99,3 @@ function rowOf(
 
 const isUsed = (cloth: Cloth, at: AtWidths): boolean =>
   at.settings.some((setting, s) => setting.cloth.name === cloth.name && at.answer.best?.shares[s]?.spreads.length)
-
-// seams inside the faces that this cloth has a piece in
-const seamsFrom = (
-  cloth: Cloth,
-  options: readonly { way: { pieces: readonly { cloth: string }[] }; joins: number }[],
-) => options.reduce((sum, o) => sum + (o.way.pieces.some((p) => p.cloth === cloth.name) ? o.joins : 0), 0)

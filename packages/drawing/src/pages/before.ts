@@ -1,6 +1,6 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
-import { beforeShrinking, printPercent, roundUpTo } from '@lengthwise/units'
+import { printPercent } from '@lengthwise/units'
 import { clothName, clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import { PITCH, WEIGHTS } from '../cloth/style.ts'
@@ -11,11 +11,10 @@ import { hasAllLetters, oneLine, textWidth, unbroken } from '../text.ts'
 import { costWords, notionWords } from '../words/answer.ts'
 import { capital } from '../words/hands.ts'
 import { counted, listed } from '../words/list.ts'
-import { cutDown, leastNeeded } from '../words/more-or-less.ts'
+import { cutDown } from '../words/more-or-less.ts'
 import type { Leaf, Runs } from './leaf.ts'
 import { BOTTOM, checkLine, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
-
-type Size = { readonly width: Length; readonly length: Length }
+import { lengthNeeded, moreThan, ownedSizes, widthNeeded, widthToBuy } from './least.ts'
 
 interface Item {
   readonly words: Runs
@@ -126,39 +125,6 @@ function buying(result: Result, measure: Measure): readonly Item[] {
   return items
 }
 
-/** Sheets and remnants of one name and size, and the least they must measure for all that is cut from them. */
-function ownedSizes(
-  result: Result,
-  beforeWash: boolean,
-): readonly { readonly alike: readonly CutCloth[]; readonly words: string; readonly size: Size }[] {
-  const owned = result.cloths.filter((each) => each.buy === null)
-  const like = (cloth: CutCloth): readonly CutCloth[] =>
-    owned.filter((o) => o.name === cloth.name && o.width === cloth.width && o.length === cloth.length)
-  return owned
-    .filter((cloth) => like(cloth)[0] === cloth)
-    .map((cloth) => {
-      const least = (direction: 'across' | 'along'): Length =>
-        Math.max(...like(cloth).map((each) => leastNeeded(each, direction))) as Length
-      const needed = { width: least('across'), length: least('along') }
-      const words = `${clothTitle(cloth.name)}${beforeWash ? '' : ' again'}${several(owned, cloth)}`
-      return { alike: like(cloth), words, size: beforeWash ? asMeasured(result, cloth, needed) : needed }
-    })
-}
-
-/** What must be measured before the wash, so that enough is left after it. */
-function asMeasured(result: Result, { cloth }: CutCloth, { width, length }: Size): Size {
-  if (cloth.size === null || result.order.wash !== 'before-cutting') return { width, length }
-  const { along, across } = cloth.shrinks
-  const before = (l: Length, share: typeof along, most: Length): Length =>
-    Math.min(roundUpTo(beforeShrinking(l, share), result.order.markTo), most) as Length
-  return { width: before(width, across, cloth.size.width), length: before(length, along, cloth.size.length) }
-}
-
-function several(sheets: readonly CutCloth[], cloth: CutCloth): string {
-  const n = sheets.filter((other) => other.name === cloth.name).length
-  return n === 1 ? '' : n === 2 ? ', both of them' : `, all ${counted(n)}`
-}
-
 function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly Item[] {
   const { width, length, cost } = cloth.buy!
   const other = measureIn(measure.unit === 'in' ? 'cm' : 'in')
@@ -192,14 +158,6 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
       ],
     },
   ]
-}
-
-/** The width in the shop that this map needs: as wide as it must lie on the table, and what the wash takes. */
-function widthToBuy(result: Result, cloth: CutCloth): Length {
-  const { wash, markTo } = result.order
-  const needed = widthNeeded(cloth)
-  const asSold = wash === 'before-cutting' ? beforeShrinking(needed, cloth.cloth.shrinks.across) : needed
-  return Math.min(roundUpTo(asSold, markTo), cloth.buy!.width) as Length
 }
 
 // in the other system, never less than what is needed
@@ -270,25 +228,19 @@ function washing(result: Result, measure: Measure): readonly Item[] {
   return items
 }
 
-/** What to do where a sheet or a remnant is larger than on the map. */
-const moreThan = (result: Result, alike: readonly CutCloth[], measure: Measure): string =>
-  alike
-    .flatMap((cloth) => (['across', 'along'] as const).map((direction) => cutDown(result, cloth, direction, measure)))
-    .join('') || ' More is left over.'
-
-/** What the layout takes along the cloth: spare at both ends and the laid length. */
-const lengthNeeded = (cloth: CutCloth): Length => (cloth.proof.length + 2 * cloth.cloth.spareEachEnd) as Length
-
-const widthNeeded = (cloth: CutCloth): Length => leastNeeded(cloth, 'across')
+function endsOf({ cloths }: Result): string {
+  const [bolts, others] = ['bolt', 'other'].map((kind) =>
+    cloths.some(({ from }) => (from === 'bolt') === (kind === 'bolt')),
+  )
+  if (!others) return 'cut end'
+  return bolts ? 'cut end (of a sheet: its head end)' : 'head end'
+}
 
 function atTheTable(result: Result, measure: Measure): readonly Item[] {
   const items: Item[] = [
     {
       words: [
-        [
-          'Lay the cloth right side up, its cut end (of a sheet: its head end) where the map has its top. Chalk an arrow there.',
-          500,
-        ],
+        [`Lay the cloth right side up, its ${endsOf(result)} where the map has its top. Chalk an arrow there.`, 500],
       ],
     },
   ]

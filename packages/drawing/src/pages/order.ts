@@ -232,7 +232,7 @@ function howTo(cloths: readonly CutCloth[]): readonly string[] {
   const tears = ways.has('tear') || ways.has('shears-through-hem-then-tear')
   const lettered = cloths.some((cloth) => stepsOf(cloth).some((step) => step.hand.startsWith('part ')))
   return [
-    `The side measured from comes first. Down is along the selvedge.${lettered ? ' Letter every part.' : ''}`,
+    `What is measured off is named first. Down is along the selvedge.${lettered ? ' Letter every part.' : ''}`,
     ...(tears
       ? [
           `To tear: snip the edge, tear to the far edge, snip it. ${ways.has('thread') ? 'Flags C are cut with shears.' : 'Flags T are torn, flags C are cut.'}`,

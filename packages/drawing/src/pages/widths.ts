@@ -34,19 +34,11 @@ function widthsOf(
   const small = Math.min(style.small, 3.5)
   const title = `Cloth widths: ${clothTitle(name)}`
   const chosen = rows.find((row) => row.chosen)
-  const several = result.cloths.some((cloth) => cloth.name !== name)
   const enough =
     chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width
       ? `Other width? ${measure.atLeast(chosen.enoughFrom)} or more is enough for the same length. `
       : ''
-  const leaves = [
-    leaf(
-      'widths',
-      title,
-      [`${enough}Not used counts what is worth keeping too.${several ? ' Seams are all those of the plan.' : ''}`],
-      { ...style, small },
-    ),
-  ]
+  const leaves = [leaf('widths', title, [`${enough}Not used counts what is worth keeping too.`], { ...style, small })]
   const more = (): Leaf => {
     const next = leaf('widths', `${title}, goes on`, [], { ...style, small })
     leaves.push(next)

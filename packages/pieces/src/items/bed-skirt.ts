@@ -218,7 +218,8 @@ function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, run: Length, 
     times(skirt.cutDrop, 2),
   )
   const hemmed = hemStep(order, item.hem, 'the lower edge of the skirt', run)
-  const sewn = 'Skirt to the stitching marks at the sides and foot of the deck, right sides together'
+  const sewn =
+    'Skirt to the stitching marks at the sides and foot of the deck, right sides together, turning at the foot corners'
   if (item.style === 'corner-pleats')
     return [
       ends,

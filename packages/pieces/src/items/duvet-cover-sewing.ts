@@ -105,6 +105,7 @@ function rowWords(order: Order, item: DuvetCover, at: Edge, [first, second]: rea
   return `, the first ${place}${second === undefined ? '' : `, then every ${say(order, length(second - first))}`}`
 }
 
+/** Stitching clear of the teeth of a zip in the middle of its opening (common practice, no source). */
 function zipInSeam(
   order: Order,
   pieces: readonly Piece[],
@@ -117,6 +118,7 @@ function zipInSeam(
   if (first === undefined) return []
   const byName = new Map(pieces.map((piece) => [piece.name, piece]))
   const total = totalOf(own)
+  const beside = say(order, order.measureIn === 'in' ? inches(1 / 4) : cm(0.6))
   const opened =
     zip === null
       ? ''
@@ -128,8 +130,8 @@ function zipInSeam(
     ),
     step(
       zip?.zips.length === 2
-        ? 'Set the two zips into the opening head to head, so that their sliders meet in the middle; leave them open.'
-        : 'Set the zip into the opening and leave it open.',
+        ? `Press the allowances open, lay the two zips behind the opening head to head, so that their sliders meet in the middle, and stitch them ${beside} from the fold on either side; leave them open.`
+        : `Press the allowances open, lay the zip behind the opening and stitch it ${beside} from the fold on either side; leave it open.`,
     ),
   ]
 }
