@@ -77,7 +77,7 @@ const MOST_TIDIED = 24
 const MOST_TIDYING = 800
 /** Of few pieces the tidiest of all layouts is looked for, in so many steps: milliseconds. */
 const FEW_PIECES = 8
-const TIDIEST_STEPS = 50_000
+const TIDIEST_STEPS = 25_000
 
 /** One request on its way to an answer: the best layout and the best bound so far, and the steps that led to them. */
 export class Run {

@@ -15,7 +15,7 @@ import { tidier } from './tidy.ts'
  * moved toward one half or the other until pieces stop it, and one of the two ways makes no left-over smaller that is the largest.
  *
  * Thinning. With `least` the left-over of a layout at hand and `waste` all that is left over: a rectangle that leaves more than
- * waste − least must hold the largest itself, and what is smaller than `least` counts as none.
+ * waste − least must hold the largest itself, so it leaves `least` or more; and what is smaller than `least` counts as none.
  *
  * Null when there is none tidier than the one at hand, when steps run out, and for ties, flaws and zones, which bind places to each
  * other.
@@ -76,7 +76,8 @@ class Search {
   private readonly sums = { width: [] as number[][], length: [] as number[][] }
   /** by multiset, the least size that holds each of its pieces by itself */
   private readonly needs = { width: [] as number[], length: [] as number[] }
-  private readonly known = new Map<string, readonly Outcome[]>()
+  /** by multiset and by where it lies, as far as that matters: by size */
+  private readonly known: Map<number, Map<number, readonly Outcome[]>>[] = []
   private steps = 0
 
   constructor(problem: Problem, task: Task) {
@@ -128,8 +129,9 @@ class Search {
     const touches = this.touches[set]!
     const bindsAcross = (touches & (LEFT | RIGHT)) !== 0
     const bindsAlong = (touches & (START | END)) !== 0 || y + l > this.task.length
-    const key = `${bindsAcross ? x : 0},${bindsAlong ? y : 0},${w},${l},${set}`
-    const before = this.known.get(key)
+    const known = this.knownOf(bindsAcross ? x : 0, bindsAlong ? y : 0, set)
+    const key = w * (this.rectangle.length + 1) + l
+    const before = known.get(key)
     if (before) return before
     const found: Outcome[] = []
     this.offerPiece(found, x, y, w, l, set)
@@ -143,11 +145,19 @@ class Search {
           this.outcomes(x, y + at, w, l - at, rest),
         )
     }
-    // too much is left over here for the largest to be elsewhere
-    const left = (w * l - this.areas[set]!) * this.unit
-    const kept = left > this.waste * this.unit - least ? found.filter((o) => o.largest >= least) : found
-    this.known.set(key, kept)
+    const left = w * l - this.areas[set]!
+    const kept = this.holdsTheLargest(left) ? found.filter((o) => o.largest >= least) : found
+    known.set(key, kept)
     return kept
+  }
+
+  private knownOf(x: number, y: number, set: number): Map<number, readonly Outcome[]> {
+    const places = this.known[set] ?? new Map<number, Map<number, readonly Outcome[]>>()
+    this.known[set] = places
+    const place = x * (this.rectangle.length + 1) + y
+    const known = places.get(place) ?? new Map<number, readonly Outcome[]>()
+    places.set(place, known)
+    return known
   }
 
   private get least(): number {
@@ -198,7 +208,14 @@ class Search {
   private holds(of: 'width' | 'length', set: number, size: number, run: number): boolean {
     const left = size * run - this.areas[set]!
     const other = of === 'width' ? 'length' : 'width'
-    return size > 0 && left >= 0 && left <= this.waste && this.needs[of][set]! <= size && this.needs[other][set]! <= run
+    if (size <= 0 || left < 0 || left > this.waste || this.needs[of][set]! > size || this.needs[other][set]! > run)
+      return false
+    return !this.holdsTheLargest(left) || left * this.unit >= this.least
+  }
+
+  /** Is so much left over in a rectangle that the largest left-over cannot be elsewhere? */
+  private holdsTheLargest(left: number): boolean {
+    return left * this.unit > this.waste * this.unit - this.least
   }
 
   private offerPiece(found: Outcome[], x: number, y: number, w: number, l: number, set: number): void {
