@@ -60,6 +60,9 @@ const FEW_TIED_MULTISETS = 500
 /** About the steps it takes. */
 const STEPS_PER_MULTISET = 200
 
+/** Steps for each width after which bounds are worth having first. */
+const ONCE_STEPS = 50_000
+
 /** With no more multisets than this the fronts end in about a second, whatever the limits. */
 const SURE_MULTISETS = 10_000
 
@@ -195,7 +198,7 @@ export class Run {
     // are settled by the search itself, where guillotine divisions would prove nothing
     if (!this.settled() && (multisets(this.problem) > SOON_MULTISETS || this.problem.cuts === 'free'))
       this.search(this.control.effort / 8)
-    exactly(this.problem, [this], this.control, 1, false)
+    exactly(this.problem, [this], this.control, false)
     if (!this.settled()) this.search(this.control.effort)
   }
 
@@ -340,14 +343,14 @@ export function atOnce(shared: Problem, runs: readonly Run[], control: Control):
   const sets = multisets(shared)
   const few = sets <= (shared.tied ? FEW_TIED_MULTISETS : FEW_MULTISETS)
   if (few && shared.cuts === 'guillotine' && sets * STEPS_PER_MULTISET <= control.effort)
-    exactly(shared, runs, control, 1 / 2, true)
+    exactly(shared, runs, control, true)
 }
 
-/** The exact methods, with a part of the steps that these runs may give to them. */
-function exactly(shared: Problem, runs: readonly Run[], { stop }: Control, part: number, once: boolean): void {
+/** The exact methods, with the steps that these runs may give to them; at once with few. */
+function exactly(shared: Problem, runs: readonly Run[], { stop }: Control, once: boolean): void {
   const asked = runs.map((run) => ({ run, effort: run.exactSteps() })).filter(({ effort }) => effort > 0)
   if (asked.length === 0) return
-  const effort = Math.floor(part * asked.reduce((sum, one) => sum + one.effort, 0))
+  const effort = asked.reduce((sum, one) => sum + (once ? Math.min(one.effort / 2, ONCE_STEPS) : one.effort), 0)
   const targets = asked.map(({ run }) => run.target(shared))
   const { found, steps } = shortest(shared, { targets, effort, stop, atOnce: once })
   for (const [i, { run }] of asked.entries()) run.found(shared, found[i]!, steps, Math.ceil(steps / asked.length))
