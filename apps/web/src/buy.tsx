@@ -1,10 +1,10 @@
-import { answerInWords } from '@lengthwise/drawing'
+import { answerInWords, bestFirst, capital, clothTitle } from '@lengthwise/drawing'
 import type { Result, WidthRow } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { Fragment } from 'preact'
 import { LyingCloth, Ruler } from './lying.tsx'
 import { memo } from './memo.tsx'
-import { area, atLeast, bestFirst, bought, money, size, unbroken, verdict, widthSold } from './said.ts'
+import { area, atLeast, bought, money, size, unbroken, verdict, widthSold } from './said.ts'
 import { useWidth } from './use-width.ts'
 
 type Remark = Result['cautions'][number]
@@ -27,7 +27,14 @@ export const WhatToBuy = memo(({ result }: { readonly result: Result }): Compone
       </p>
       {result.timed && <p class="lead">It was stopped by hand: there may be a better layout.</p>}
       {cloths.map((cloth) => (
-        <Widths key={cloth} result={result} rows={bestFirst(result.widths.filter((row) => row.cloth === cloth))} />
+        <Widths
+          key={cloth}
+          result={result}
+          rows={bestFirst(
+            result.widths.filter((row) => row.cloth === cloth),
+            result,
+          )}
+        />
       ))}
       <Basket result={result} />
       <Cautions remarks={infants} />
@@ -82,7 +89,7 @@ function Widths(props: { readonly result: Result; readonly rows: readonly WidthR
           Another width? <strong>{atLeast(enough, unit)} or more is enough</strong> for the same length.
         </p>
       )}
-      <h3>{capital(rows[0]?.cloth ?? '')} at each width</h3>
+      <h3>{capital(clothTitle(rows[0]?.cloth ?? ''))} at each width</h3>
       <div ref={room} class="lying-cloths">
         {width > 0 &&
           rows.map((row) => (
@@ -222,5 +229,3 @@ function GoodToKnow({ remarks }: { readonly remarks: readonly Remark[] }): Compo
     </>
   )
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,4 +1,4 @@
-import { clothTitle, orderInWords } from '@lengthwise/drawing'
+import { capital, clothTitle, orderInWords } from '@lengthwise/drawing'
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
@@ -240,5 +240,3 @@ function Sewing({ result }: { readonly result: Result }): ComponentChildren {
     </section>
   )
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,5 +1,5 @@
 import type { Unit } from '@lengthwise/drawing'
-import { measureIn } from '@lengthwise/drawing'
+import { capital, comparedWords, measureIn } from '@lengthwise/drawing'
 import type { Result, WidthRow } from '@lengthwise/planner'
 import type { Length, Money } from '@lengthwise/units'
 import { printMoney } from '@lengthwise/units'
@@ -23,28 +23,10 @@ export const area = (squareUnits: number, unit: Unit): string => measureIn(unit)
 
 export const money = (m: Money, currency: string | null): string => printMoney(m, currency, { noBreak: true })
 
-/** The rows of one cloth, best first: cost where all have one, else area; impossible ones last, narrower first among equals. */
-export function bestFirst(rows: readonly WidthRow[]): readonly WidthRow[] {
-  const priced = rows.every((row) => row.cost !== null || !row.possible)
-  const worth = (row: WidthRow): number => (priced ? Number(row.cost ?? 0n) : (row.area ?? 0))
-  return [...rows].sort(
-    (a, b) =>
-      Number(b.possible) - Number(a.possible) ||
-      Number(b.chosen) - Number(a.chosen) ||
-      worth(a) - worth(b) ||
-      a.width - b.width,
-  )
-}
-
 /** 'Lowest cost', or by how much a width loses. */
 export function verdict(row: WidthRow, rows: readonly WidthRow[], result: Result): string {
   if (!row.possible) return row.why ?? 'Not possible'
-  const unit = result.order.measureIn
-  const best = rows.find((other) => other.chosen) ?? rows[0]
-  if (best === undefined || row === best) return row.cost !== null ? 'Lowest cost' : 'Least cloth'
-  if (row.cost !== null && best.cost !== null && row.cost > best.cost)
-    return `${money((row.cost - best.cost) as Money, result.order.currency)} more`
-  if (row.area !== null && best.area !== null && row.area > best.area)
-    return `${area(row.area - best.area, unit)} more cloth`
-  return row.cost !== null && row.cost === best.cost ? 'The same cost' : 'As much cloth'
+  const { currency, measureIn: unit } = result.order
+  const chosen = rows.find((other) => other.chosen) ?? rows[0]
+  return capital(comparedWords(row, chosen, result, measureIn(unit), currency))
 }

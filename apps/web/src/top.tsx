@@ -1,3 +1,4 @@
+import { bestFirst } from '@lengthwise/drawing'
 import type { Result } from '@lengthwise/planner'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
@@ -8,7 +9,7 @@ import { ITEM_FORMS } from './item-fields.ts'
 import type { Plan } from './plan.ts'
 import { at, isRecord, listOf, textOf } from './plan.ts'
 import type { Unit } from './said.ts'
-import { bestFirst, bought, money, sizes, verdict, widthSold } from './said.ts'
+import { bought, money, sizes, verdict, widthSold } from './said.ts'
 import type { Change } from './scope.ts'
 import { measureInOf, UNIT_WORDS } from './scope.ts'
 
@@ -128,7 +129,13 @@ export function InTheShop(props: {
   const unit = measureInOf(plan)
   const widths = listOf(at(plan, ['cloth', n, 'widths']))
   const name = textOf(at(plan, ['cloth', n, 'name']))
-  const rows = answer.result === null ? [] : bestFirst(answer.result.widths.filter((row) => row.cloth === name))
+  const rows =
+    answer.result === null
+      ? []
+      : bestFirst(
+          answer.result.widths.filter((row) => row.cloth === name),
+          answer.result,
+        )
   const add = (event: Event): void => {
     event.preventDefault()
     if (typed.trim() === '') return

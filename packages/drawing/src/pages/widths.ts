@@ -10,6 +10,7 @@ import type { Measure } from '../measure.ts'
 import type { Mark } from '../scene.ts'
 import { fit, oneLine, wrap } from '../text.ts'
 import { capital } from '../words/hands.ts'
+import { bestFirst, comparedWords } from '../words/widths.ts'
 import type { Leaf } from './leaf.ts'
 import { BOTTOM, FRAME, leaf } from './leaf.ts'
 import type { Cell, Column } from './table.ts'
@@ -19,7 +20,10 @@ import { setTable } from './table.ts'
 export function widthLeaves(result: Result, measure: Measure, style: Style): readonly (readonly Leaf[])[] {
   const names = [...new Set(result.widths.map((row) => row.cloth))]
   return names.flatMap((name) => {
-    const rows = result.widths.filter((row) => row.cloth === name).sort(bestFirst)
+    const rows = bestFirst(
+      result.widths.filter((row) => row.cloth === name),
+      result,
+    )
     return rows.length > 1 ? [widthsOf(name, rows, measure, style, result)] : []
   })
 }
@@ -60,7 +64,7 @@ function widthsOf(
   setTable(
     leaves[0]!,
     columns,
-    rows.map((row) => cells(row, chosen, priced, measure)),
+    rows.map((row) => cells(row, chosen, priced, result, measure)),
     { ...style, small },
     more,
   )
@@ -125,14 +129,13 @@ function widthsOf(
   return leaves
 }
 
-const bestFirst = (a: WidthRow, b: WidthRow): number =>
-  Number(b.possible) - Number(a.possible) ||
-  Number(b.chosen) - Number(a.chosen) ||
-  Number((a.cost ?? 0n) > (b.cost ?? 0n)) - Number((a.cost ?? 0n) < (b.cost ?? 0n)) ||
-  (a.area ?? 0) - (b.area ?? 0) ||
-  a.width - b.width
-
-function cells(row: WidthRow, chosen: WidthRow | undefined, priced: boolean, measure: Measure): readonly Cell[] {
+function cells(
+  row: WidthRow,
+  chosen: WidthRow | undefined,
+  priced: boolean,
+  result: Result,
+  measure: Measure,
+): readonly Cell[] {
   const dash = '–'
   const values = [
     row.buyLength === null ? dash : measure.bought(row.buyLength),
@@ -141,19 +144,8 @@ function cells(row: WidthRow, chosen: WidthRow | undefined, priced: boolean, mea
     row.notUsedPercent === null ? dash : `${Math.round(row.notUsedPercent)}\u00a0%`,
     row.keepPercent === null ? dash : `${Math.round(row.keepPercent)}\u00a0%`,
     row.seams === null ? dash : `${row.seams}`,
-    capital(compared(row, chosen, measure)),
+    capital(comparedWords(row, chosen, result, measure)),
   ]
   const width = measure.sold(row.width)
   return row.chosen ? [width, ...values].map((value) => ({ bold: value })) : [{ bold: width }, ...values]
-}
-
-function compared(row: WidthRow, chosen: WidthRow | undefined, measure: Measure): string {
-  if (!row.possible) return 'cannot serve'
-  if (row.chosen) return row.cost === null ? 'least cloth' : 'lowest cost'
-  if (chosen?.cost != null && row.cost !== null)
-    return row.cost === chosen.cost
-      ? 'the same cost'
-      : `${printMoney((row.cost - chosen.cost) as typeof row.cost)} more`
-  if (chosen?.area != null && row.area !== null) return `${measure.area(row.area - chosen.area)} more`
-  return ''
 }

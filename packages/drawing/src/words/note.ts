@@ -6,6 +6,7 @@ import type { Measure, Unit } from '../measure.ts'
 import { measureIn } from '../measure.ts'
 import { oneLine } from '../text.ts'
 import { notionWords } from './answer.ts'
+import { bestFirst } from './widths.ts'
 
 /** The note for the shop: plain text of at most 40 columns, to be read on a phone. */
 export function shopNote(result: Result, unit?: Unit): string {
@@ -33,7 +34,7 @@ function clothLines(result: Result, name: string, measure: Measure): readonly st
   const priced = rows.some((row) => row.cost !== null)
   const head = priced ? 'Cost' : 'Waste'
   const lines = [...columns(clothTitle(name)), `${'Width'.padEnd(12)}${'Buy'.padEnd(11)}${head}`]
-  for (const row of [...rows].sort(bestFirst)) lines.push(...rowLines(row, measure, priced))
+  for (const row of bestFirst(rows, result)) lines.push(...rowLines(row, measure, priced))
   const chosen = rows.find((row) => row.chosen)
   if (chosen?.enoughFrom != null && chosen.enoughFrom < chosen.width)
     lines.push(...columns(`Other width? ${measure.atLeast(chosen.enoughFrom)} or more is enough.`))
@@ -51,15 +52,6 @@ function clothLines(result: Result, name: string, measure: Measure): readonly st
   lines.push(...columns('Look for: width between the selvedges, one length, no join, one dye lot.'))
   return lines
 }
-
-const bestFirst = (a: WidthRow, b: WidthRow): number =>
-  Number(b.possible) - Number(a.possible) ||
-  Number(b.chosen) - Number(a.chosen) ||
-  compare(a.cost ?? 0n, b.cost ?? 0n) ||
-  (a.area ?? 0) - (b.area ?? 0) ||
-  a.width - b.width
-
-const compare = (a: bigint, b: bigint): number => (a < b ? -1 : a > b ? 1 : 0)
 
 function rowLines(row: WidthRow, measure: Measure, priced: boolean): readonly string[] {
   const width = measure.sold(row.width).padEnd(12)
