@@ -166,7 +166,9 @@ test('sheets cut alike share one map and one order, which say what the second gi
   expect(wordsOf(scene, 'map').filter((words) => /Two, cut alike; the second gives /.test(words)).length).toBe(1)
   // its own flags stand nowhere on paper, so none is named
   const flags = second.divisions.map((d) => d.flag)
-  expect(wordsOf(scene, 'order').filter((words) => flags.some((flag) => words.split(/\W+/).includes(flag)))).toEqual([])
+  const named = (kind: Page['kind']): readonly string[] =>
+    wordsOf(scene, kind).filter((words) => flags.some((flag) => words.split(/\W+/).includes(flag)))
+  expect([...named('order'), ...named('whole'), ...named('map')]).toEqual([])
   const pages = await textsOf(await printed(scene))
   const { cut, faults } = rehearse(pages)
   expect(faults).toEqual([])

@@ -132,9 +132,11 @@ export function keyLeaf(wanted: ReadonlySet<string>, result: Result, measure: Me
   return on
 }
 
-const allRows = (result: Result, measure: Measure): readonly KeyRow[] => [
-  ...new Map(result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure)).map((row) => [row.words, row])).values(),
-]
+/** Each row once, as the first cloth has it: its flags stand on a map, while those of a sheet cut like another do not. */
+function allRows(result: Result, measure: Measure): readonly KeyRow[] {
+  const rows = result.cloths.flatMap((cloth) => keyRows(cloth, 'all', measure))
+  return rows.filter((row, i) => rows.findIndex(({ words }) => words === row.words) === i)
+}
 
 function keyFigure(
   rows: readonly KeyRow[],
