@@ -1,7 +1,7 @@
 import { createServer } from 'node:http'
 import { join } from 'node:path'
+import type { Scene } from '@lengthwise/drawing'
 import { cuttingMap, pageToSvg, shopNote, slips as slipsScene, toCsv, WORDS } from '@lengthwise/drawing'
-import { write as writePdf } from '@lengthwise/pdf'
 import { layoutSchema, NAMED_SIZES, planSchema, readPlan, SAMPLE_PLAN, writeLayout } from '@lengthwise/plan-file'
 import type { Progress, Result } from '@lengthwise/planner'
 import type { Length, Problem } from '@lengthwise/units'
@@ -92,7 +92,7 @@ export async function map(plan: string, options: Planning & Paper): Promise<void
       large: options.large ?? false,
       unit: options.unit ?? result.order.measureIn,
     })
-    writeWhole(options.output, await writePdf(scene, fonts()), options.force ?? false)
+    writeWhole(options.output, await pdfOf(scene), options.force ?? false)
     talk(options, `The cutting map is in ${options.output}: ${scene.pages.length} pages. Print it at actual size.`)
   })
 }
@@ -104,9 +104,15 @@ export async function slips(plan: string, options: Planning & Paper): Promise<vo
       large: options.large ?? false,
       unit: options.unit ?? result.order.measureIn,
     })
-    writeWhole(options.output, await writePdf(scene, fonts()), options.force ?? false)
+    writeWhole(options.output, await pdfOf(scene), options.force ?? false)
     talk(options, `The slips are in ${options.output}.`)
   })
+}
+
+/** The PDF library takes a while to load, and most commands print nothing. */
+async function pdfOf(scene: Scene): Promise<Uint8Array> {
+  const { write } = await import('@lengthwise/pdf')
+  return write(scene, fonts())
 }
 
 export async function note(plan: string, options: Planning): Promise<void> {

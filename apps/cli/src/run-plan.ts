@@ -20,8 +20,9 @@ export interface Ran {
   readonly interrupted: boolean
 }
 
+const ROLE = 'plan'
+
 interface Task {
-  readonly role: 'plan'
   readonly order: Order
   readonly options: Pick<PlanOptions, 'effort' | 'compareWidths'>
   /** word 0 turns 1 when the run is to end with the best so far */
@@ -32,6 +33,7 @@ type Message = { readonly progress: Progress } | { readonly result: Result } | {
 
 let interrupted = false
 let stopPlanning: (() => void) | null = null
+let ready: Worker | null = null
 
 function onInterrupt(): void {
   if (interrupted) process.exit(EXIT.interrupted)
@@ -45,6 +47,12 @@ export function hearInterrupts(): void {
   if (!process.listeners('SIGINT').includes(onInterrupt)) process.on('SIGINT', onInterrupt)
 }
 
+/** The planning thread begins to load while the plan is still being read. A command that never plans does not wait for it. */
+export function readyToPlan(): void {
+  ready = new Worker(new URL(import.meta.url), { workerData: ROLE })
+  ready.unref()
+}
+
 /**
  * Plans on a thread of its own, so that Ctrl-C and the clock are heard while it works: both ask it to stop,
  * and it answers with the best layout it has.
@@ -52,8 +60,11 @@ export function hearInterrupts(): void {
 export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
   const stop = new SharedArrayBuffer(4)
   const { seconds, onProgress, ...planOptions } = options
-  const task: Task = { role: 'plan', order, options: planOptions, stop }
-  const worker = new Worker(new URL(import.meta.url), { workerData: task })
+  const task: Task = { order, options: planOptions, stop }
+  if (!ready) readyToPlan()
+  const worker = ready!
+  ready = null
+  worker.ref()
   const ask = (): void => void Atomics.store(new Int32Array(stop), 0, 1)
   hearInterrupts()
   stopPlanning = ask
@@ -68,6 +79,7 @@ export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
       })
       worker.on('error', reject)
       worker.on('exit', (code) => reject(new Error(`the planning thread ended with ${code}`)))
+      worker.postMessage(task)
     })
     return { result, interrupted }
   } finally {
@@ -80,13 +92,17 @@ export async function runPlan(order: Order, options: RunOptions): Promise<Ran> {
 
 /** True on the planning thread, where it also does the work. */
 export function servePlanning(): boolean {
-  if (isMainThread || (workerData as Partial<Task> | null)?.role !== 'plan') return false
-  const task = workerData as Task
-  const flag = new Int32Array(task.stop)
+  if (isMainThread || workerData !== ROLE) return false
+  parentPort?.once('message', doTask)
+  return true
+}
+
+function doTask({ order, options, stop }: Task): void {
+  const flag = new Int32Array(stop)
   const post = (message: Message): void => parentPort?.postMessage(message)
   try {
-    const result = plan(task.order, {
-      ...task.options,
+    const result = plan(order, {
+      ...options,
       stop: () => Atomics.load(flag, 0) === 1,
       onProgress: (progress) => post({ progress }),
     })
@@ -94,7 +110,6 @@ export function servePlanning(): boolean {
   } catch (error) {
     post({ fault: error instanceof Error ? (error.stack ?? error.message) : String(error) })
   }
-  return true
 }
 
 /** What a fault of the program looks like to its user; the stack only with --debug. */
