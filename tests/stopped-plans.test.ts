@@ -10,7 +10,7 @@ import { planText, randomPlan } from './random-plans/generator.ts'
 
 /* A plan stopped after so many questions is a whole answer: verified, sound by its file, its bound not above its value. */
 
-const QUESTIONS = [0, 1, 10, 100, 1_000]
+const QUESTIONS = [0, 1, 10, 100, 300, 1_000]
 
 const TEXTS: Readonly<Record<string, string>> = {
   ...Object.fromEntries(
@@ -22,6 +22,8 @@ const TEXTS: Readonly<Record<string, string>> = {
   ...Object.fromEntries(
     Array.from({ length: 9 }, (_, i) => [`random ${i}`, planText(randomPlan(60_001 + i), i)] as const),
   ),
+  // it cannot be cut, and was stopped while what is missing was sought
+  'random 70227': planText(randomPlan(70_227), 70_227),
 }
 
 /** Random plans may be refused: only those that are not are planned. */

@@ -33,7 +33,11 @@ const LEAST_SHARE = 100
  * A plan worked out: ways, widths and owned cloth chosen together for the least purchase, laid out, taken apart into an order
  * of divisions, and checked. Throws a ProgramFault when its own checks refuse the answer.
  */
-export function plan(order: Order, options: PlanOptions = {}): Result {
+export function plan(order: Order, asked: PlanOptions = {}): Result {
+  // whatever was told to stop, and however far it was by then, has ended early
+  let ended = false
+  const { stop } = asked
+  const options: PlanOptions = stop ? { ...asked, stop: () => (ended ||= stop()) } : asked
   const effort = effortOf(options)
   const book = new LayoutBook(order, objectiveOf(order), effort)
   const groups = groupsOf(order)
@@ -43,10 +47,9 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const steps = Math.max(effort.steps / LEAST_SHARE, (effort.steps - book.steps) / (groups.length - g))
     found.push(searchWidths(book, group, Math.ceil(steps), options, tellBetter))
   }
-  const timed = found.some((one) => one.stopped) || (options.stop?.() ?? false)
-  if (found.some((one) => !one.best)) return cannotBeCut(found, timed)
+  if (found.some((one) => !one.best)) return cannotBeCut(found)
   const parts = found.map((one): GroupAnswer => ({ ...one, best: tidyLayouts(book, one.best!) }))
-  const result = resultOf(parts, timed, options.compareWidths !== false)
+  const result = resultOf(parts, options.compareWidths !== false)
   return checked(result.result, result.spreads)
 
   /** Something better in one group is something better in all, once every group has something. */
@@ -58,11 +61,11 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     const best = all ? sum(parts.map((part) => part.best.answer.best!.wish.value)) : null
     options.onProgress?.({ words: 'ways and layouts', best, bound: sum(parts.map((part) => part.bound)) })
     if (!all || !options.onBetter) return
-    const early = resultOf(parts, false, false)
+    const early = resultOf(parts, false)
     options.onBetter(checked(early.result, early.spreads))
   }
 
-  function proofOf(parts: readonly GroupAnswer[], timed: boolean): PlanProof {
+  function proofOf(parts: readonly GroupAnswer[]): PlanProof {
     let value = 0n
     let bound = 0n
     for (const { best, bound: least } of parts) {
@@ -70,14 +73,13 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       value += wish.value
       bound += lesser(least, wish.value)
     }
-    const status = bound === value ? 'proved' : timed ? 'stopped' : 'best-found'
+    const status = bound === value ? 'proved' : ended ? 'stopped' : 'best-found'
     const by = (['exhausted', 'bars', 'area'] as const).find((b) => parts.some((part) => part.best.answer.by === b))
     return { status, objective: book.objective, value, bound, by: by ?? 'exhausted' }
   }
 
   function resultOf(
     parts: readonly GroupAnswer[],
-    timed: boolean,
     withRows: boolean,
   ): { readonly result: Result; readonly spreads: readonly Spread[] } {
     const cutting = cuttingOf(
@@ -101,11 +103,12 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       const sewn = sewnUps.get(way)!
       return { item: copy.id, ...sewn.finished, asked: sewn.asked, form: formOf(copy.item) }
     })
+    const remarks = withRows ? order.cloths.flatMap((cloth) => printRemarks(cloth, parts)) : []
     const result: Result = {
       order,
       status: 'laid',
-      timed,
-      proof: proofOf(parts, timed),
+      timed: ended,
+      proof: proofOf(parts),
       cloths: drawn,
       widths,
       missing: [],
@@ -129,12 +132,7 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
       finished,
       sewing: sewingOf(copies),
       cautions: cautionsFor(order),
-      goodToKnow: [
-        ...goodToKnowFor(order),
-        ...remarksOn(drawn),
-        ...remarksOnSizes(order, finished),
-        ...(withRows ? order.cloths.flatMap((cloth) => printRemarks(cloth, parts)) : []),
-      ],
+      goodToKnow: [...goodToKnowFor(order), ...remarksOn(drawn), ...remarksOnSizes(order, finished), ...remarks],
     }
     return { result, spreads: cut.map((c) => c.spread) }
   }
@@ -155,23 +153,25 @@ export function plan(order: Order, options: PlanOptions = {}): Result {
     })
   }
 
-  function cannotBeCut(found: readonly Searched[], timed: boolean): Result {
+  function cannotBeCut(found: readonly Searched[]): Result {
     const failed = found.filter((one) => !one.best)
     const tried = failed.flatMap((one) => one.tried)
+    const widths = rowsFor(found, (cloth, part) => triedRows(book, cloth, part))
+    const missing = failed.flatMap((one) => missingFrom(book, one.tried))
     return {
       order,
       status: 'cannot-be-cut',
-      timed,
+      timed: ended,
       proof: {
-        status: tried.every((a) => a.answer.status === 'proved') ? 'proved' : timed ? 'stopped' : 'best-found',
+        status: tried.every((a) => a.answer.status === 'proved') ? 'proved' : ended ? 'stopped' : 'best-found',
         objective: book.objective,
         value: 0n,
         bound: 0n,
         by: 'exhausted',
       },
       cloths: [],
-      widths: rowsFor(found, (cloth, part) => triedRows(book, cloth, part)),
-      missing: failed.flatMap((one) => missingFrom(book, one.tried)),
+      widths,
+      missing,
       buy: [],
       pieces: [],
       seams: [],

@@ -22,8 +22,6 @@ export interface Searched {
   readonly tried: readonly AtWidths[]
   /** every choice of widths, whatever `best` is, buys at least this much */
   readonly bound: bigint
-  /** a clock or a hand ended it */
-  readonly stopped: boolean
   /** the best ways at other widths; null when the run was ended before they were tried */
   at(widths: Widths): AtWidths | null
 }
@@ -50,7 +48,6 @@ export function searchWidths(
   const known = new Map<string, AtWidths>()
   const before = book.steps
   let best = null as AtWidths | null
-  let stopped = false
 
   const { combinations, all } = combinationsOf(bolts)
   const stepsEach = Math.ceil(steps / combinations.length)
@@ -60,7 +57,7 @@ export function searchWidths(
   if (!all) for (let better = true; better && !spent(); ) better = improveOneBolt()
   if (all) for (const found of [...known.values()]) if (best) beat(best, found)
 
-  return { group, best, tried: [...known.values()], bound: boundOfAll(), stopped, at }
+  return { group, best, tried: [...known.values()], bound: boundOfAll(), at }
 
   function at(widths: Widths, cutOff: bigint | null = null): AtWidths | null {
     const key = keyOf(widths)
@@ -79,7 +76,6 @@ export function searchWidths(
         onBetter({ ...half, answer, cutOff: false }, bound)
       },
     )
-    stopped ||= found.answer.status === 'stopped'
     known.set(key, found)
     return found
   }
