@@ -33,23 +33,7 @@ export function largestLoads(
   const found = new Map<string, Counts>()
   for (const { counts: placed } of fits.maximal) {
     const load = new Map<string, number>()
-    const tied = new Map<string, number>()
-    asked.origins.forEach(({ key, nth }, demand) => {
-      const count = placed[demand] ?? 0
-      if (nth < 0) {
-        if (count > 0) load.set(key, count)
-        return
-      }
-      // panels that keep phase go together or not at all
-      if (count === asked.request.demands[demand]!.count)
-        tied.set(`${key}#${nth}`, (tied.get(`${key}#${nth}`) ?? 0) + 1)
-      else if (count > 0) whole = false
-    })
-    for (const [name, members] of tied) {
-      const key = name.slice(0, name.lastIndexOf('#'))
-      if (members === setting.bundles.get(key)!.members.length) load.set(key, (load.get(key) ?? 0) + 1)
-      else whole = false
-    }
+    for (const [demand, { key }] of asked.origins.entries()) if (placed[demand]) load.set(key, placed[demand])
     if (load.size > 0) found.set(countsKey(load), load)
   }
   // where effort ended before anything was sure to fit, one load is better than none
