@@ -10,13 +10,17 @@ import { together } from './fonts-together.mjs'
 const NAME = 'virtual:map-fonts'
 const WEIGHTS = ['400Regular', '500Medium', '700Bold']
 
-// Latin with its first extension, Greek, Cyrillic, signs and fractions; tables that neither layout nor embedding reads stay out
+// Latin with the letters of Welsh and Vietnamese, Greek, Cyrillic, signs and fractions
 const RANGES = [
   [0x20, 0x17f],
   [0x37e, 0x3ce],
   [0x400, 0x45f],
   [0x490, 0x491],
+  [0x1a0, 0x1a1],
+  [0x1af, 0x1b0],
   [0x218, 0x21b],
+  [0x1e80, 0x1e85],
+  [0x1e9e, 0x1ef9],
   [0x2002, 0x203a],
   [0x2044, 0x2044],
   [0x20ac, 0x20ac],
@@ -26,6 +30,7 @@ const RANGES = [
   [0x2248, 0x2265],
   [0x25a1, 0x25a1],
 ]
+// tables that neither layout nor embedding reads stay out
 const KEPT = [
   'GDEF',
   'GPOS',

@@ -43,7 +43,9 @@ function refuseChanging({ modules }) {
 }
 
 /** A function of what the imported chunks give, in their order; it returns what this one exports. */
-function asFunction({ code, imports }) {
+function asFunction({ code, imports, fileName }) {
+  if (/\bimport\.meta\b/.test(code))
+    throw new Error(`build: ${fileName} asks where it is, and the text of a worker is nowhere`)
   const taken = imports.map(() => [])
   const given = []
   let text = code
