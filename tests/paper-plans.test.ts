@@ -107,6 +107,23 @@ test.each([
   expect([...new Set(toldOfLarger(cuttingMap(result, { paper: 'a4' })))]).toEqual(pieces)
 })
 
+test('a hem that must stay is not cut off where a sheet is longer', () => {
+  // two faces of 53 x 76.5, open at the hems of a sheet of just their length
+  const order = readPlan(`
+plan: 1
+measure-in: cm
+wash: none
+make:
+  - { item: pillowcase, style: open-end, faces: separate, finished: 50 x 75 cm, opening-edge: kept-hem, cloth: sheet }
+cloth:
+  - { name: sheet, from: sheet, size: 60 x 153 cm, hems: { head: 8 cm, foot: 8 cm } }
+`)
+  if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
+  const scene = cuttingMap(plan(order.value), { paper: 'a4' })
+  expect(toldOfLarger(scene).length).toBe(1)
+  expect(saidBefore(scene)).toMatch(/Longer\? Cut \d at the edge without the hem to 76.5 cm\./)
+})
+
 const sameSize = (a: Size, b: Size | undefined): boolean =>
   b !== undefined && Math.abs(a[0] - b[0]) < 0.14 && Math.abs(a[1] - b[1]) < 0.14
 
@@ -117,7 +134,7 @@ const saidBefore = (scene: Scene): string => wordsOf(scene, 'before').join(' ').
 const toldOfLarger = (scene: Scene): string[] =>
   [
     ...saidBefore(scene).matchAll(
-      /(?:Wider|Longer)\? (?:Cut (.+?) at the (?:right|far end) to|([\d, ]+?(?:(?:to|and) \d+)?) will be too)/g,
+      /(?:Wider|Longer)\? (?:Cut (.+?) at the (?:right|far end|edge without the hem) to|([\d, ]+?(?:(?:to|and) \d+)?) will be too)/g,
     ),
   ].flatMap(([, cut, grown]) => inOrder(cut ?? grown!))
 

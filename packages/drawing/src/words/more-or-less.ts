@@ -50,11 +50,13 @@ export function cutDown(result: Result, cloth: CutCloth, direction: Direction, m
   // what two finished edges of the cloth make is as large as the cloth
   if (pieces.every((p) => isFinishedByCloth(result, p, direction)))
     return ` ${more}? ${labelsListed(large)} will be too.`
+  const edges = new Set(pieces.map((p) => (direction === 'across' ? p.edges.right : p.edges.end).kind))
+  // a hem that is kept stays; a raw end is overcast or hidden anyway, where a selvedge is not
+  const place = edges.has('kept-hem') ? 'edge without the hem' : direction === 'across' ? 'right' : 'far end'
+  const overcast = edges.has('selvedge') ? ', and overcast there' : ''
   const sizes = new Set(pieces.map((p) => extent(p, direction)))
   const size = sizes.size === 1 ? measure.full([...sizes][0]!) : 'the size on the map'
-  return unbroken(
-    ` ${more}? Cut ${labelsListed(large)} at the ${direction === 'across' ? 'right' : 'far end'} to ${size}, and overcast there.`,
-  )
+  return unbroken(` ${more}? Cut ${labelsListed(large)} at the ${place} to ${size}${overcast}.`)
 }
 
 /** Are both edges of a piece finished ones of the cloth, neither sewn nor turned? */
