@@ -130,7 +130,9 @@ function missing({ cloth, width, short, direction, words }: Result['missing'][nu
   return { cloth, width: orNull(width), short: orNull(short), direction, words }
 }
 
-function mark({ kind, x, y, runs, size }: Mark) {
+/** A finished edge is a fold to whoever reads the file, also where it is stitched to what is no edge of a piece. */
+function mark({ kind: drawn, x, y, runs, size, isEdge }: Mark) {
+  const kind = isEdge === true ? 'fold' : drawn
   return { kind, x: mm(x), y: mm(y), ...(runs ? { runs } : {}), ...(size === undefined ? {} : { size: mm(size) }) }
 }
 

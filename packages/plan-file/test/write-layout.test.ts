@@ -155,6 +155,7 @@ const laid: Result = {
       cutLength: mm(2030),
       marks: [
         { kind: 'fold', x: mm(0), y: mm(25), runs: 'across' },
+        { kind: 'seam', x: mm(0), y: mm(2015), runs: 'across', isEdge: true },
         { kind: 'corner-square', x: mm(0), y: mm(0), size: mm(455) },
       ],
     },
@@ -271,6 +272,8 @@ describe('the layout file', () => {
       cutLength: 2030,
       marks: [
         { kind: 'fold', x: 0, y: 25, runs: 'across' },
+        // stitched to what is no edge of a piece, and the finished edge
+        { kind: 'fold', x: 0, y: 2015, runs: 'across' },
         { kind: 'corner-square', x: 0, y: 0, size: 455 },
       ],
     })
