@@ -35,6 +35,7 @@ export function App(): ComponentChildren {
   const [answer, setAnswer] = useState<Answer>(NO_ANSWER)
   const [refused, setRefused] = useState<readonly Problem[]>([])
   const [asked, setAsked] = useState(false)
+  const [opening, setOpening] = useState(false)
   const [settled, setSettled] = useState(true)
   const answerer = useRef<Answerer | null>(null)
   const { plan } = history
@@ -48,6 +49,7 @@ export function App(): ComponentChildren {
   }, [])
   useEffect(() => {
     answerer.current?.ask(plan)
+    setOpening(false)
     // what is wrong with a half-written number is not called out while it is being written
     const writing = document.activeElement instanceof HTMLInputElement && document.activeElement.type === 'text'
     setSettled(!writing)
@@ -81,17 +83,20 @@ export function App(): ComponentChildren {
     setHistory((now) => replace(now, step(now.plan), typing))
 
   async function openText(text: string, tell = true): Promise<void> {
+    setOpening(true)
     const opened = await askOnce({ ask: 'open', text })
     if (opened.tell === 'opened' && opened.outcome.ok) {
       exchange(writeOut(opened.outcome.value))
       setRefused([])
       setAsked(tell)
-    } else
+    } else {
+      setOpening(false)
       setRefused(
         opened.tell === 'opened' && !opened.outcome.ok
           ? opened.outcome.problems
           : [unreadable(opened.tell === 'fault' ? opened.message : 'It is no plan')],
       )
+    }
   }
 
   async function open(input: HTMLInputElement): Promise<void> {
@@ -138,7 +143,7 @@ export function App(): ComponentChildren {
           />
         </label>
       </header>
-      <main data-answer={answer.working ? 'working' : 'there'} onFocusOut={() => setSettled(true)}>
+      <main data-answer={opening || answer.working ? 'working' : 'there'} onFocusOut={() => setSettled(true)}>
         <ProblemSummary
           problems={refused}
           focus={refused.length > 0}
