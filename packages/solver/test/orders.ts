@@ -110,3 +110,36 @@ export function tiedOrder(seed: number): Request {
     piece('strip', 1, 1 + below(width - 1), 2 + below(5)),
   ])
 }
+
+/**
+ * A small order of pieces that keep phase along the strip, in up to three groups, the first sometimes that of the cloth itself; sometimes
+ * with zones, sides to touch, turning, or on cloth of set length.
+ */
+export function phasedOrder(seed: number): Request {
+  const below = seeded(seed * 31 + 7)
+  const width = 3 + below(4)
+  const repeat = 2 + below(5)
+  const groups = 1 + below(3)
+  const [zoned, absolute, sided, finite, turning] = [4, 5, 4, 6, 4].map((oneIn) => below(oneIn) === 0)
+  const kinds = 2 + below(4)
+  const demands: Demand[] = []
+  for (let left = 5; left > 0 && demands.length < kinds; ) {
+    const count = Math.min(left, below(3) === 0 ? 2 + below(2) : 1)
+    left -= count
+    const w = below(4) === 0 ? width : 1 + below(width)
+    const l = 1 + below(5)
+    const group = below(groups + 1)
+    const flush = sided && below(2) ? [LEFT, RIGHT][below(2)]! : 0
+    const turned = turning && below(2) && l <= width ? [{ width: l, length: w, flush: 0 }] : []
+    const tie: Demand['tie'] =
+      group < groups
+        ? { group: 'abc'[group]!, axis: 'along', repeat, offset: below(repeat), absolute: !!absolute && group === 0 }
+        : null
+    const postures = [{ width: w, length: l, flush }, ...turned]
+    demands.push({ id: `d${demands.length}`, count, postures, tie })
+  }
+  const zone = () => (zoned && below(2) ? below(3) : 0)
+  const zones = { left: Math.min(zone(), 1), right: 0, start: zone(), end: 0 }
+  const length = finite ? 8 + below(8) : null
+  return { field: { width, length, zones, flaws: [] }, demands, cuts: 'guillotine' }
+}
