@@ -15,8 +15,10 @@ export interface Cell {
   readonly phases: PhaseSet | null
   /** without phases: by width, lengths falling */
   blocks: number[]
-  /** the least waste of any of them, once the front is done */
+  /** the least waste, width and length of any of them, once the front is done */
   waste: number
+  width: number
+  length: number
 }
 
 /** The undominated blocks of one multiset. */
@@ -181,8 +183,16 @@ export class Kept {
     for (const family of front.families.values())
       dropCovered(family, this.blocks, this.phases!.repeat, this.strictness.covers)
     front.cells = front.cells.filter((c) => c.blocks.length > 0)
-    for (const cell of front.cells)
-      cell.waste = cell.blocks.reduce((least, b) => Math.min(least, w[b]! * l[b]! - inside), Number.POSITIVE_INFINITY)
+    for (const cell of front.cells) {
+      cell.waste = Number.POSITIVE_INFINITY
+      cell.width = Number.POSITIVE_INFINITY
+      cell.length = Number.POSITIVE_INFINITY
+      for (const b of cell.blocks) {
+        cell.waste = Math.min(cell.waste, w[b]! * l[b]! - inside)
+        cell.width = Math.min(cell.width, w[b]!)
+        cell.length = Math.min(cell.length, l[b]!)
+      }
+    }
     front.cells.sort((a, b) => a.waste - b.waste)
   }
 
@@ -223,7 +233,7 @@ export class Kept {
     if (this.phases) cell = front.cellOf.get(key)
     else for (const c of front.cells) if (c.flush === flush) cell = c
     if (!cell) {
-      cell = { flush, phases, blocks: [], waste: 0 }
+      cell = { flush, phases, blocks: [], waste: 0, width: 0, length: 0 }
       front.cells.push(cell)
       if (this.phases) front.cellOf.set(key, cell)
       if (phases) familyOf(front, phases, flush).push(cell)

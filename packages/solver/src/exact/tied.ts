@@ -31,11 +31,13 @@ export class TiedJoins {
   /** All joins of the blocks of two cells, which are of the multiset `multiset` together. */
   join(multiset: number, a: Cell, b: Cell): void {
     const sum = this.sumOf(multiset)
-    if ((a.flush & b.flush & (LEFT | RIGHT)) === 0) {
+    const most = this.kept.rooms.most - sum.restArea
+    if ((a.flush & b.flush & (LEFT | RIGHT)) === 0 && (a.width + b.width) * Math.max(a.length, b.length) <= most) {
       const swap = (a.flush & RIGHT) !== 0 || (b.flush & LEFT) !== 0
       const [c, d] = swap ? [b, a] : [a, b]
       if (!(c.flush & RIGHT) && !(d.flush & LEFT)) this.beside(sum, c, d)
     }
+    if (Math.max(a.width, b.width) * (a.length + b.length) > most) return
     this.after(sum, a, b)
     this.after(sum, b, a)
   }
