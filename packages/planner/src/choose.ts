@@ -8,7 +8,7 @@ import type { Share } from './share.ts'
 import { longestFor, valueToBuy, within } from './share.ts'
 import { shareOut } from './sharing.ts'
 import type { Wish } from './wishes.ts'
-import { compareWishes, lesser } from './wishes.ts'
+import { compareWishes, greater, lesser } from './wishes.ts'
 
 /**
  * Ways chosen together with the layout, for given widths: best-first branch and bound (Land and Doig, 'An automatic method of
@@ -220,7 +220,7 @@ export function chooseWays(
         // whether it is cheaper comes first; whether it is as cheap and shorter waits until nothing is cheaper
         const cheaper = longestFor(book, setting, target.value - value - 1n)
         const first = how === 'look' && !node.notCheaper ? Math.min(long, cheaper) : long
-        const found = within(book, setting, counts[s]!, first, how)
+        const found = within(book, setting, counts[s]!, first, node.notCheaper && first > cheaper ? 'glance' : how)
         if (found === 'never') {
           if (first < long)
             heap.push({
@@ -231,7 +231,9 @@ export function chooseWays(
           return
         }
         if ('bound' in found) {
-          unproved.set(node, least + valueToBuy(book, setting, found.bound))
+          const value = least + valueToBuy(book, setting, found.bound)
+          // that it is not cheaper has been shown already
+          unproved.set(node, greater(value, node.wish.value))
           return
         }
         share = found.share

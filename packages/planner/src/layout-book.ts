@@ -20,10 +20,10 @@ export interface Laid {
 }
 
 /**
- * How hard a layout is looked for: bounds and quick starts only; as far as choosing among ways deserves; as far as a layout
- * deserves that may be shown.
+ * How hard a layout is looked for: bounds and quick starts only; as far as a tie deserves, where what is bought is settled; as far as
+ * choosing among ways deserves; as far as a layout deserves that may be shown.
  */
-export type How = 'quick' | 'look' | 'deep'
+export type How = 'quick' | 'glance' | 'look' | 'deep'
 
 const QUICK = 1
 /** What a layout on an owned length may still take after the end of a run. */
@@ -31,6 +31,11 @@ const LAST_STEPS = 5_000
 /** What a bound costs, about, in steps, and what a bound, weights and the quick starts do. */
 const BOUND_STEPS = 2_500
 const START_STEPS = 5_000
+
+const HARDER: readonly How[] = ['quick', 'glance', 'look', 'deep']
+
+/** So many glances cost what one look does. */
+const GLANCES = 4
 
 const NOTHING: Known = { wider: null, placements: null }
 
@@ -69,12 +74,9 @@ export class LayoutBook {
     const anyWillDo = atHand && mustKeep(ground).length === 0
     if (looked && (looked.answer.status === 'proved' || (anyWillDo && looked.answer.length !== null))) return looked
     const asked = looked?.asked ?? ask(this.order, ground, counts, setting.bundles)
-    const { lookSteps, deepSteps, stop } = this.effort
+    const { stop } = this.effort
     // where cloth cannot be bought there is nothing to show without a layout, even when the run is ended
-    const control =
-      atHand && stop?.()
-        ? { effort: LAST_STEPS, tidy: false }
-        : this.#control(how === 'quick' ? QUICK : how === 'look' ? lookSteps : deepSteps)
+    const control = atHand && stop?.() ? { effort: LAST_STEPS, tidy: false } : this.#control(this.#stepsFor(how))
     let answer = (anyWillDo ? layAnyhow : layKnowing)(
       asked.request,
       control,
@@ -87,6 +89,17 @@ export class LayoutBook {
     // a run cut short by a clock says nothing about the next one
     if (answer.status !== 'stopped') this.#answers.set(`${how} ${key}`, found)
     return found
+  }
+
+  /** What has been laid already as hard as this, or harder. */
+  laidBefore(setting: Setting, ground: Ground, counts: Counts, how: How): Answer | null {
+    const key = keyOf(setting, ground, counts)
+    const harder = HARDER.slice(HARDER.indexOf(how)).reverse()
+    for (const other of harder) {
+      const known = this.#known(key, other)
+      if (known) return known.answer
+    }
+    return null
   }
 
   /** The best of the quick layouts on a bolt: no more than a start. */
@@ -137,6 +150,11 @@ was not looked for as far as what is shown deserves. Null when there is none as 
     const { request } = asked
     const bought = lengthOnTable(this.order, cloth, buyLength(this.order, cloth, settled.length!))
     return { ...asked, request: { ...request, field: { ...request.field, length: bought - 2 * origin.y } } }
+  }
+
+  #stepsFor(how: How): number {
+    const { lookSteps, deepSteps } = this.effort
+    return { quick: QUICK, glance: lookSteps / GLANCES, look: lookSteps, deep: deepSteps }[how]
   }
 
   #control(effort: number): Control {

@@ -71,6 +71,10 @@ export function within(
 ): { share: Share } | { bound: number } | 'never' {
   const open = setting.open!
   if (long <= 0 || book.bound(setting, open, counts, long + 1).bound > long) return 'never'
+  // what was sought on the open bolt and left unsettled is not sought again as hard
+  const before = book.laidBefore(setting, open, counts, how)
+  if (before && before.bound > long) return 'never'
+  if (before && (before.length ?? 0) > long) return { bound: before.bound }
   const quick = book.start(setting, open, counts)
   const { answer: first } = quick
   if (first.length === null || first.length > long) {

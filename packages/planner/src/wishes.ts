@@ -35,3 +35,4 @@ const opensOnlySomeOf = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolea
 const keepingTheRule = (a: Wish, b: Wish): number => a.seams - b.seams || a.laid - b.laid || a.opened - b.opened
 
 export const lesser = (a: bigint, b: bigint): bigint => (b < a ? b : a)
+export const greater = (a: bigint, b: bigint): bigint => (b > a ? b : a)
