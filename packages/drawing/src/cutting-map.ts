@@ -4,7 +4,7 @@ import { paperStyle } from './cloth/style.ts'
 import { measureIn } from './measure.ts'
 import { beforeLeaves } from './pages/before.ts'
 import type { Leaf } from './pages/leaf.ts'
-import { bind, joined } from './pages/leaf.ts'
+import { bind, FRAME, joined } from './pages/leaf.ts'
 import { mapLeaves } from './pages/map.ts'
 import { markLeaves } from './pages/marks.ts'
 import { orderLeaves } from './pages/order.ts'
@@ -37,9 +37,18 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
     ...joined(before, whole.keyed || missing.size === 0 ? [] : [keyLeaf(missing, result, measure, style)]),
     ...whole.leaves,
     ...maps,
-    ...joined(orderLeaves(result, sets, measure, style), early ? [] : marks),
+    ...withMarksBelow(orderLeaves(result, sets, measure, style)),
     ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),
   ])
+
+  function withMarksBelow(order: readonly Leaf[]): readonly Leaf[] {
+    if (early) return order
+    const all = joined(order, marks)
+    const last = order.at(-1)
+    if (all.length === order.length || last === undefined || last.y > FRAME.height / 2) return all
+    // a list that goes on anyway begins where there is room
+    return [...order, ...markLeaves(result, measure, style, last)]
+  }
 }
 
 /** Slips alone. */

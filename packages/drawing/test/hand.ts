@@ -116,6 +116,7 @@ export function laid(
   cut: Cut,
   options: {
     piece?: number
+    cutLike?: number
     bought?: readonly [width: number, length: number]
     remnantsFrom?: number
     repeat?: number
@@ -159,6 +160,7 @@ export function laid(
     name: cloth.name,
     from: cloth.from,
     piece: options.piece ?? 1,
+    cutLike: options.cutLike ?? options.piece ?? 1,
     width: whole.width,
     length: whole.length,
     usable: { ...whole, y: cloth.spareEachEnd, length: length(whole.length - 2 * cloth.spareEachEnd) },
@@ -360,7 +362,7 @@ export function twinRoom(unit: 'cm' | 'mm' | 'in' = 'cm'): Result {
       'shears',
     )
   const sheets = [1, 2].map((n) =>
-    laid(old, 180, 260, sheetCut(n === 1 ? '10' : '12', n === 1 ? '11' : '13', n, 2 * n), { piece: n }),
+    laid(old, 180, 260, sheetCut(n === 1 ? '10' : '12', n === 1 ? '11' : '13', n, 2 * n), { piece: n, cutLike: 1 }),
   )
   const row = (width: number, long: number, cost: number, chosen: boolean, layout: CutCloth | null): WidthRow => ({
     cloth: 'ticking stripe',

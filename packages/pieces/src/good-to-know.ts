@@ -45,9 +45,9 @@ export function goodToKnowFor(order: Order): readonly Remark[] {
     'Where the first motif lies is not known, so one repeat more is bought: move the whole layout until the motif is centred.',
   )
   say(
-    'match-by-eye',
+    'match-at-the-selvedge',
     cloths.some((cloth) => cloth.print.match !== 'none' && cloth.print.way !== 'plain'),
-    'Pin every matched seam on the print itself, not on the cut edge, and check it before sewing.',
+    'Matched seams lie at the allowance inside the selvedge, or at the match line of the plan: see before buying that the print meets there. If it meets farther in, panels come out narrower (common practice, no source).',
   )
   say(
     'match-without-selvedges',

@@ -8,9 +8,9 @@ import { comesApart, keepsOf } from './comes-apart.ts'
 import type { Cutting } from './cutting.ts'
 import { bundlesOf, turnIn } from './demand.ts'
 import { inOneDirection } from './directions.ts'
-import type { Flags } from './divisions.ts'
 import { boxOf, divisionsOf } from './divisions.ts'
 import { laidOn } from './field.ts'
+import { flagged } from './flags.ts'
 import { leaves } from './parts.ts'
 import type { Box, CutCloth, Placed, PlacedEdge } from './result.ts'
 import type { Setting } from './setting.ts'
@@ -29,7 +29,7 @@ export interface OnePiece {
 }
 
 /** Numbers that go on through all cloths of a plan. */
-export interface Numbers extends Flags {
+export interface Numbers {
   labels: number
   remnants: number
 }
@@ -65,7 +65,7 @@ const named = (copy: Copy, way: Way, piece: Piece): OnePiece[] =>
 export function cutCloths(
   order: Order,
   cutting: Cutting,
-  numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 },
+  numbers: Numbers = { labels: 0, remnants: 0 },
 ): readonly { readonly cloth: CutCloth; readonly spread: Spread }[] {
   const copies = copiesWithWays(order, cutting)
   const cut = cutting.cloths.flatMap(({ setting, share }) => {
@@ -80,7 +80,8 @@ export function cutCloths(
     cut.map(({ cloth }) => cloth),
     copies.flatMap(piecesOf),
   )
-  return cut.map(({ spread }, i) => ({ cloth: cloths[i]!, spread }))
+  const numbered = flagged(cloths)
+  return cut.map(({ spread }, i) => ({ cloth: numbered[i]!, spread }))
 }
 
 /** By bundle: what stands for each of them, one list per member. */
@@ -170,7 +171,6 @@ function cutCloth(
       labelOf: (placement) => labels.get(placement)!,
       remnantOf: (box) => remnants.find((r) => r.x === box.x && r.y === box.y && keeps(box))?.name ?? null,
     },
-    numbers,
   )
   const { certificate } = answer
   return {
@@ -178,6 +178,7 @@ function cutCloth(
     name: cloth.name,
     from: cloth.from,
     piece: nth,
+    cutLike: nth,
     ...whole,
     usable: {
       x: length(ground.origin.x),

@@ -23,18 +23,13 @@ export interface Names {
   remnantOf(box: Rect): string | null
 }
 
-/** Flags go on through all cloths of a plan. */
-export interface Flags {
-  tears: number
-  shears: number
-}
-
 /**
  * The divisions in the order a person makes them: across the cloth from the cut end, then within each length in hand.
- * Each is measured from an edge that exists when its turn comes.
+ * Each is measured from an edge that exists when its turn comes. Flags begin anew on each cloth.
  */
-export function divisionsOf(root: Part, cloth: InHand, names: Names, flags: Flags): readonly Division[] {
+export function divisionsOf(root: Part, cloth: InHand, names: Names): readonly Division[] {
   const divisions: Division[] = []
+  const flags = { tears: 0, shears: 0 }
   divide(root, clothEdges(cloth))
   return divisions
 
@@ -197,7 +192,7 @@ function mustBeTrue(part: Part, runs: Runs): boolean {
   return part.runs === runs ? part.parts.every(each) : part.parts.some(each)
 }
 
-function flagFor(how: Division['how'], flags: Flags): string {
+function flagFor(how: Division['how'], flags: { tears: number; shears: number }): string {
   if (how === 'shears') {
     flags.shears += 1
     return `C${flags.shears}`

@@ -1,6 +1,9 @@
 import type { Item } from '@lengthwise/pieces'
 import type { Form } from './result.ts'
 
+/** Does the plan give the size of the cut piece, so that the finished one is not known? */
+export const isCutSize = (item: Item): boolean => item.item === 'rectangle' && 'cut' in item.size
+
 /** What width and length leave out of the finished size of an item. */
 export function formOf(item: Item): Form | null {
   switch (item.item) {

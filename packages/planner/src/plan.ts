@@ -10,7 +10,7 @@ import { cuttingOf } from './cutting.ts'
 import { effortOf } from './effort.ts'
 import type { Refusal } from './fault.ts'
 import { ProgramFault } from './fault.ts'
-import { formOf } from './form.ts'
+import { formOf, isCutSize } from './form.ts'
 import { groupsOf } from './groups.ts'
 import { LayoutBook } from './layout-book.ts'
 import { missingFrom } from './missing.ts'
@@ -86,7 +86,7 @@ export function plan(order: Order, asked: PlanOptions = {}): Result {
       order,
       parts.map((part) => part.best),
     )
-    const numbers: Numbers = { labels: 0, remnants: 0, tears: 0, shears: 0 }
+    const numbers: Numbers = { labels: 0, remnants: 0 }
     const cut = cutCloths(order, cutting, numbers)
     const copies = copiesWithWays(order, cutting)
     const drawn = cut.map(({ cloth }) => ({
@@ -101,7 +101,8 @@ export function plan(order: Order, asked: PlanOptions = {}): Result {
     const sewnUps = new Map([...sewnWays].map(([way, item]) => [way, sewnUp(order, item, way)]))
     const finished = copies.map(({ copy, way }) => {
       const sewn = sewnUps.get(way)!
-      return { item: copy.id, ...sewn.finished, asked: sewn.asked, form: formOf(copy.item) }
+      const { item, id } = copy
+      return { item: id, ...sewn.finished, asked: sewn.asked, form: formOf(item), asCut: isCutSize(item) }
     })
     const remarks = withRows ? order.cloths.flatMap((cloth) => printRemarks(cloth, parts)) : []
     const result: Result = {

@@ -44,6 +44,8 @@ export interface CutCloth {
   readonly from: Cloth['from']
   /** 1, 2 … when several sheets of one name are used */
   readonly piece: number
+  /** `piece` of the first cloth of its name that is cut alike and has the same flags; its own where it is the first */
+  readonly cutLike: number
   readonly width: Length
   readonly length: Length
   readonly usable: Box
@@ -229,6 +231,8 @@ export interface FinishedRow {
   readonly length: Length
   readonly asked: { readonly width: Length; readonly length: Length }
   readonly form: Form | null
+  /** the plan gives the size of the cut piece: what is sewn to it is not counted */
+  readonly asCut: boolean
 }
 
 /** What the finished size leaves out: a flange on every side, how far a skirt hangs, the depth of a mattress, how thick a bolster is. */

@@ -29,8 +29,8 @@ export interface Named {
 export function namedPiece(p: Placed, on: Box, measure: Measure, hasTopArrow: boolean): Named {
   const thing = oneLine(p.words)
   const rest = { label: p.label, thing, size: measure.size(p.width, p.length), kind: 'piece', box: on } as const
-  const aside = !hasTopArrow && (p.top === 'left' || p.top === 'right')
-  const top = listing(aside ? `top\u00a0at\u00a0${p.top}` : '', p.crosswise ? 'crosswise' : '')
+  const aside = !hasTopArrow && (p.top === 'left' || p.top === 'right') ? `top\u00a0at\u00a0${p.top}` : ''
+  const top = listing(aside, p.crosswise ? 'crosswise' : '')
   const [words, owner] = [thing, oneLine(p.whose).replace(/ (\d+)$/, '\u00a0$1')]
   const whose = listing(owner, top)
   const item = owner.replace(/\u00a0\d+$/, '')
@@ -40,14 +40,19 @@ export function namedPiece(p: Placed, on: Box, measure: Measure, hasTopArrow: bo
     return { ...rest, words: first, whose: second, names: forms([first, second], [first]) }
   }
   const brief = words.replace(/(,| with ).*$/, '')
-  return { ...rest, words, whose, names: forms([words, whose], [brief, whose], [brief, top], [brief]) }
+  return {
+    ...rest,
+    words,
+    whose,
+    names: forms([words, whose], [brief, whose], [brief, aside], [aside], [brief]),
+  }
 }
 
 const listing = (...words: readonly string[]): string => words.filter((each) => each !== '').join(', ')
 
 const forms = (...names: readonly (readonly string[])[]): Named['names'] => {
   const said = names.map((each) => each.filter((words) => words !== ''))
-  return said.filter((each, i) => i === 0 || each.join() !== said[i - 1]!.join())
+  return said.filter((each, i) => each.length > 0 && said.findIndex((other) => other.join() === each.join()) === i)
 }
 
 export function namedRemnant(r: Remnant, on: Box, measure: Measure): Named {

@@ -1,6 +1,6 @@
 import type { CutCloth, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
-import { printPercent } from '@lengthwise/units'
+import { cm, printPercent } from '@lengthwise/units'
 import { clothName, clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import { PITCH, WEIGHTS } from '../cloth/style.ts'
@@ -14,7 +14,8 @@ import { counted, listed } from '../words/list.ts'
 import { cutDown } from '../words/more-or-less.ts'
 import type { Leaf, Runs } from './leaf.ts'
 import { BOTTOM, checkLine, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
-import { lengthNeeded, moreThan, ownedSizes, widthNeeded, widthToBuy } from './least.ts'
+import { lengthNeeded, moreThan, ownedSizes, spareOf, widthNeeded, widthToBuy } from './least.ts'
+import { printAtTheTable, printBeforeBuying } from './print-checks.ts'
 
 interface Item {
   readonly words: Runs
@@ -81,6 +82,11 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
   }
 }
 
+const OR_STOP = '? Stop, and lay out again.'
+
+// so much is soon lost where two ends are squared (common practice, no source)
+const SQUARED = cm(5)
+
 const textWidthFor = (item: Item): number => (item.write ? 126 : FRAME.width - 9)
 
 const sentence = (words: string): string => {
@@ -107,6 +113,7 @@ function buying(result: Result, measure: Measure): readonly Item[] {
   for (const cloth of result.cloths) {
     if (cloth.buy !== null) items.push(...boltToBuy(result, cloth, measure))
   }
+  items.push(...printBeforeBuying(result, measure).map((words) => ({ words })))
   for (const row of result.buy)
     if (row.what !== 'cloth') items.push({ words: [[`Buy ${notionWords(row, measure)}.`, 500]] })
   for (const { alike, words, size } of ownedSizes(result, true))
@@ -116,8 +123,8 @@ function buying(result: Result, measure: Measure): readonly Item[] {
         [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
         [
           result.order.wash === 'before-cutting'
-            ? `${alike[0]!.cloth.size === null ? '' : ', before washing'}? Stop, and lay out again.`
-            : `? Stop, and lay out again.${moreThan(result, alike, measure)}`,
+            ? `${alike[0]!.cloth.size === null ? '' : ', before washing'}${OR_STOP}`
+            : `${OR_STOP}${moreThan(result, alike, measure)}`,
           500,
         ],
       ],
@@ -131,6 +138,7 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
   const row = result.widths.find((r) => r.cloth === cloth.name && r.chosen)
   const needed = widthToBuy(result, cloth)
   const enough = row?.enoughFrom ?? width
+  const spare = spareOf(cloth)
   return [
     {
       words: [
@@ -151,12 +159,24 @@ function boltToBuy(result: Result, cloth: CutCloth, measure: Measure): readonly 
         [measure.atLeast(needed), 700],
         [
           enough < needed
-            ? `? Stop, and lay out again: ${measure.atLeast(enough)} or more is enough then.`
-            : '? Stop, and lay out again.',
+            ? `? Stop: this map does not fit. Laid out again, ${measure.atLeast(enough)} or more takes no more cloth.`
+            : OR_STOP,
           500,
         ],
       ],
     },
+    ...(spare < SQUARED
+      ? [
+          {
+            words: [
+              [
+                `Have it torn or cut by the thread at both ends: the plan leaves ${spare > 0 ? `only ${measure.full(spare)}` : 'nothing'} to spare. Otherwise ask for a little more.`,
+                500,
+              ],
+            ],
+          } as const,
+        ]
+      : []),
   ]
 }
 
@@ -204,7 +224,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       words: [
         [`${name} the length and write it here. Less than `, 500],
         [measure.atLeast(lengthNeeded(cloth)), 700],
-        [`? Stop, and lay out again.${cutDown(result, cloth, 'along', measure)}`, 500],
+        [`${OR_STOP}${cutDown(result, cloth, 'along', measure)}`, 500],
       ],
     })
     items.push({
@@ -212,7 +232,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
       words: [
         [wash ? `${name} the width again. Less than ` : `${name} the width as it lies. Less than `, 500],
         [measure.atLeast(widthNeeded(cloth)), 700],
-        [`? Stop, and lay out again.${cutDown(result, cloth, 'across', measure) || ' More is left over.'}`, 500],
+        [`${OR_STOP}${cutDown(result, cloth, 'across', measure) || ' More is left over.'}`, 500],
       ],
     })
   }
@@ -222,7 +242,7 @@ function washing(result: Result, measure: Measure): readonly Item[] {
         words: [
           [`Measure the ${words}. Less than `, 500],
           [`${measure.size(size.width, size.length)}\u00a0${measure.unit}`, 700],
-          [`? Stop, and lay out again.${moreThan(result, alike, measure)}`, 500],
+          [`${OR_STOP}${moreThan(result, alike, measure)}`, 500],
         ],
       })
   return items
@@ -244,28 +264,7 @@ function atTheTable(result: Result, measure: Measure): readonly Item[] {
       ],
     },
   ]
-  for (const cloth of result.cloths) {
-    const { repeat } = cloth
-    // a cloth off the bolt, or the first of several like sheets
-    if (repeat === 0 || result.cloths.find((other) => other.name === cloth.name) !== cloth) continue
-    items.push({
-      words: [
-        [`Measure the repeat of the ${clothTitle(cloth.name)} along the selvedge, over several: one is `, 500],
-        [measure.full(repeat), 700],
-        [' on this map. If not, stop, and lay out again.', 500],
-      ],
-    })
-  }
-  const oneWay = result.cloths.find((cloth) => cloth.cloth.print.way === 'one-way')
-  if (oneWay !== undefined)
-    items.push({
-      words: [
-        [
-          `The print of the ${clothTitle(oneWay.name)} has its top toward the ${TOPS[oneWay.cloth.print.top]}. Look before you cut.`,
-          500,
-        ],
-      ],
-    })
+  items.push(...printAtTheTable(result, measure).map((words) => ({ words })))
   items.push({
     words: [
       [
@@ -292,5 +291,3 @@ function atTheTable(result: Result, measure: Measure): readonly Item[] {
     })
   return items
 }
-
-const TOPS = { 'cut-end': 'cut end', bolt: 'bolt end', left: 'left selvedge', right: 'right selvedge' } as const

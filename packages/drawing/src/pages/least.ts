@@ -61,4 +61,7 @@ export function widthToBuy(result: Result, cloth: CutCloth): Length {
 /** What the layout takes along the cloth: spare at both ends and the laid length. */
 export const lengthNeeded = (cloth: CutCloth): Length => (cloth.proof.length + 2 * cloth.cloth.spareEachEnd) as Length
 
+/** What is over of the length on the table beside what is laid, for squaring both ends. */
+export const spareOf = ({ length: long, proof }: CutCloth): Length => (long - proof.length) as Length
+
 export const widthNeeded = (cloth: CutCloth): Length => leastNeeded(cloth, 'across')

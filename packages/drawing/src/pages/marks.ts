@@ -6,7 +6,7 @@ import type { Measure } from '../measure.ts'
 import { byNumber } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
-import { BOTTOM, FRAME, leaf, setRuns } from './leaf.ts'
+import { BOTTOM, FRAME, leaf, section, setRuns } from './leaf.ts'
 
 type Kind = Placed['marks'][number]['kind']
 
@@ -20,22 +20,32 @@ const KINDS: readonly (readonly [kind: Kind, one: string, several: string])[] = 
   ['corner-square', 'square', 'squares'],
 ]
 
-/** The marks that the sewing order speaks of, with their places: a line for all pieces that are marked alike. */
-export function markLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
-  const alike = new Map<string, string[]>()
-  for (const p of result.cloths.flatMap((cloth) => cloth.placed)) {
-    const words = markWords(p, measure)
-    if (words !== '') alike.set(words, [...(alike.get(words) ?? []), p.label])
-  }
-  const lines = [...alike]
-    .map(([words, labels]) => ({ words, labels: byNumber(labels) }))
+/**
+ * The marks that the sewing order speaks of, with their places: a line for all pieces that are marked alike. They stand on
+ * pages of their own, or begin below what stands on a page.
+ */
+export function markLeaves(result: Result, measure: Measure, style: Style, below?: Leaf): readonly Leaf[] {
+  const alike = new Map<string, { readonly words: string; readonly top: string; readonly labels: string[] }>()
+  for (const cloth of result.cloths)
+    for (const p of cloth.placed) {
+      const words = markWords(p, measure)
+      if (words === '') continue
+      // where an arrow to the top of the print does not show it
+      const top = cloth.cloth.print.way === 'one-way' || !ASIDE.includes(p.top) ? '' : `, top\u00a0at\u00a0${p.top}`
+      const line = alike.get(top + words) ?? { words, top, labels: [] }
+      line.labels.push(p.label)
+      alike.set(top + words, line)
+    }
+  const lines = [...alike.values()]
+    .map(({ words, top, labels }) => ({ words, top, labels: byNumber(labels) }))
     .sort((a, b) => Number(a.labels[0]) - Number(b.labels[0]))
   if (lines.length === 0) return []
   const title = 'Marks to carry over'
   const lead = 'As each piece comes away: lay it right side up, its top away from you, and measure from its own edges.'
-  const leaves = [leaf('pieces', title, [lead], style)]
-  for (const { words, labels } of lines) {
-    const runs = [[`${labelsListed(labels)}: `, 700] as const, [`${words}.`, 500] as const]
+  if (below !== undefined) section(below, title, [lead], style)
+  const leaves = [below ?? leaf('pieces', title, [lead], style)]
+  for (const { words, top, labels } of lines) {
+    const runs = [[`${labelsListed(labels)}${top}: `, 700] as const, [`${words}.`, 500] as const]
     const pitch = style.small * PITCH
     const { lines: rows } = setRuns(runs, 0, 0, FRAME.width, style.small)
     if (leaves.at(-1)!.y + rows * pitch > BOTTOM) leaves.push(leaf('pieces', `${title}, goes on`, [], style))
@@ -45,8 +55,10 @@ export function markLeaves(result: Result, measure: Measure, style: Style): read
     on.y += (rows - 1) * pitch
   }
   leaves.at(-1)!.y += 5
-  return leaves
+  return below === undefined ? leaves : leaves.slice(1)
 }
+
+const ASIDE: readonly Placed['top'][] = ['left', 'right']
 
 /** 'folds 4.5, 79.5 and 154.5 cm from the left; zip ends 11.5 and 191.5 cm from the left, on the bottom edge' */
 export function markWords(p: Placed, measure: Measure): string {

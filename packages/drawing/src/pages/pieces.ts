@@ -3,7 +3,7 @@ import { clothTitle } from '../cloth/names.ts'
 import type { Style } from '../cloth/style.ts'
 import type { Measure } from '../measure.ts'
 import { oneLine } from '../text.ts'
-import { capital } from '../words/hands.ts'
+import { byNumber, capital } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
 import { FRAME, joined, leaf, section } from './leaf.ts'
@@ -55,11 +55,7 @@ function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | 
     { ticks: kind.labels },
   ])
   const title = 'Pieces to cut'
-  const below = `Cut sizes in ${measure.unit === 'in' ? 'inches' : measure.unit}, seams and hems included: across the bed first, then from head to foot.`
-  // pillowcases and cushions are given short side first, and their long side is uppermost
-  const heads = result.order.items.some((item) => LONG_SIDE_UP.includes(item.item))
-    ? [below, 'Pillowcases, cushions, shams, bolsters: height first, long side up.']
-    : [below]
+  const heads = headsOf(result, measure)
   if (on !== null) section(on, title, heads, style)
   const first = on ?? leaf('pieces', title, heads, style)
   const leaves = [first]
@@ -72,13 +68,29 @@ function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | 
   return on === null ? leaves : leaves.slice(1)
 }
 
+function headsOf({ order, finished, pieces }: Result, measure: Measure): readonly string[] {
+  const unit = measure.unit === 'in' ? 'inches' : measure.unit
+  const asCut = finished.filter((row) => row.asCut).map(({ item }) => item)
+  const own = byNumber(pieces.filter(({ item }) => asCut.includes(item)).map(({ label }) => label))
+  return [
+    `Cut sizes in ${unit}, seams and hems included: across the bed first, then from head to foot.`,
+    // pillowcases and cushions are given short side first, and their long side is uppermost
+    ...(order.items.some((item) => LONG_SIDE_UP.includes(item.item))
+      ? ['Pillowcases, cushions, shams, bolsters: height first, long side up.']
+      : []),
+    ...(own.length > 0
+      ? [`Cut to a size of your own, sewn as you like: ${labelsListed(own)}. Seams and hems come off it.`]
+      : []),
+  ]
+}
+
 function pieceKinds(result: Result, measure: Measure): readonly Kind[] {
   const placed = new Map(result.cloths.flatMap((cloth) => cloth.placed.map((p) => [p.piece, p] as const)))
-  const byNumber = [...result.pieces].sort((a, b) => Number(a.label) - Number(b.label))
+  const inOrder = [...result.pieces].sort((a, b) => Number(a.label) - Number(b.label))
   const kinds: Kind[] = []
-  for (const row of byNumber) {
+  for (const row of inOrder) {
     const on = placed.get(row.piece)
-    const words = `${capital(oneLine(row.words))}${on?.turned ? `, turned${topAside(on)}` : ''}${on?.crosswise ? ', crosswise' : ''}`
+    const words = `${capital(oneLine(row.words))}${on?.turned ? ', turned' : ''}${on === undefined ? '' : topAside(on)}${on?.crosswise ? ', crosswise' : ''}`
     const size = measure.size(row.cutWidth, row.cutLength)
     const cloth = clothTitle(row.cloth)
     const whose = oneLine(on?.whose ?? row.item)

@@ -1,4 +1,4 @@
-import type { Box, CutCloth, Division, Outcome, Result } from '@lengthwise/planner'
+import type { Box, CutCloth, Division, Outcome, Placed, Result } from '@lengthwise/planner'
 import type { Length } from '@lengthwise/units'
 import type { Measure } from '../measure.ts'
 import { unbroken } from '../text.ts'
@@ -47,6 +47,8 @@ export function cutDown(result: Result, cloth: CutCloth, direction: Direction, m
   if (large.length === 0) return ''
   const pieces = cloth.placed.filter((p) => large.includes(p.label))
   const more = direction === 'across' ? 'Wider' : 'Longer'
+  // what would be cut off holds the line on which the print meets the next panel
+  if (pieces.some((p) => meetsAtFarEdge(result, p, direction))) return ` ${more}? Stop, and lay out again.`
   // what two finished edges of the cloth make is as large as the cloth
   if (pieces.every((p) => isFinishedByCloth(result, p, direction)))
     return ` ${more}? ${labelsListed(large)} will be too.`
@@ -60,7 +62,7 @@ export function cutDown(result: Result, cloth: CutCloth, direction: Direction, m
 }
 
 /** Are both edges of a piece finished ones of the cloth, neither sewn nor turned? */
-function isFinishedByCloth({ seams }: Result, piece: CutCloth['placed'][number], direction: Direction): boolean {
+function isFinishedByCloth({ seams }: Result, piece: Placed, direction: Direction): boolean {
   const { left, right, start, end } = piece.edges
   const kept = direction === 'across' ? [left, right] : [start, end]
   const sides = (direction === 'across') === piece.turned ? ['head', 'foot'] : ['left', 'right']
@@ -68,6 +70,17 @@ function isFinishedByCloth({ seams }: Result, piece: CutCloth['placed'][number],
   const turned = piece.marks.some((mark) => mark.kind === 'fold' && mark.runs !== direction)
   return kept.every(({ kind }) => kind !== 'cut') && !sewn && !turned
 }
+
+/** Is the print to match at a piece's far edge, the right one or the end as it lies? */
+function meetsAtFarEdge({ seams }: Result, { piece, top }: Placed, direction: Direction): boolean {
+  const turns = SIDES.indexOf(direction === 'across' ? 'right' : 'end') - SIDES.indexOf(top)
+  const own = `${piece}#${OWN_EDGES[(turns + 4) % 4]}`
+  return seams.some(({ a, b, match }) => match !== 'none' && (a === own || b === own))
+}
+
+// both from the top round to the right
+const SIDES = ['start', 'right', 'end', 'left'] as const
+const OWN_EDGES = ['head', 'right', 'foot', 'left'] as const
 
 const wholeOf = (cloth: CutCloth): Box => ({ x: 0 as Length, y: 0 as Length, width: cloth.width, length: cloth.length })
 

@@ -1,9 +1,10 @@
 import type { Length } from '@lengthwise/units'
 import { cm, inches, length, sum } from '@lengthwise/units'
+import { half } from '../build.ts'
 import { MEETS } from '../covers.ts'
 import type { DuvetCover, Edge, Hem, Order } from '../order.ts'
 import { evenly } from '../rows.ts'
-import { finishOf, joinSteps, say, step, totalOf } from '../sewing.ts'
+import { finishOf, firstRow, joinSteps, layTogether, say, step, totalOf } from '../sewing.ts'
 import type { Piece, SeamLine, SewingLine } from '../way.ts'
 import type { ZipChoice } from '../zips.ts'
 
@@ -26,7 +27,10 @@ export function sewDuvetCover(
     ...openingSteps(order, item, pieces, seams, opening),
     ...tieSteps(order, item),
     ...outerSteps(order, item, pieces, seams),
-    step('Clip the corners, turn right side out, push the corners out and press.'),
+    step(
+      `Clip the corners${item.cornerTies.count > 0 ? ' beside the ties' : ''}, turn right side out${item.opening.kind === 'none' ? ' through the gap' : ''}, push the corners out and press.`,
+    ),
+    ...(item.opening.kind === 'none' ? [step('Put the filling in and close the gap by hand.')] : []),
   ]
 }
 
@@ -45,7 +49,7 @@ function openingSteps(
     case 'zip':
       return item.back.zipEdge === null
         ? zipInSeam(order, pieces, seams, zip, opening.at)
-        : zipBetweenHems(order, item, seams, zip)
+        : zipBetweenHems(order, seams, zip)
     case 'buttons':
     case 'snaps': {
       const places = evenly(edge, opening.fromCorner, opening.spacing)
@@ -77,7 +81,7 @@ function openingSteps(
           hems,
         ),
         step(
-          `Fold the flap at the ${MEETS[opening.at]} of the back in at its fold mark, ${say(order, opening.depth)} deep, over the hem of the front; pin it so that the seams at its ends catch it.`,
+          `Lay front and back ${layTogether(item.seam)}. Fold the flap at the ${MEETS[opening.at]} of the back at its fold mark, ${say(order, opening.depth)} deep, ${item.seam.kind === 'french' ? 'in between them' : 'over the front and its hem'}; pin it so that the seams at its ends catch it: it lies inside the turned cover.`,
         ),
       ]
   }
@@ -125,7 +129,7 @@ function zipInSeam(
       : `, ${say(order, zip.opening)} of it open between the zip-end marks${order.wash === 'after-sewing' ? '' : `, ${say(order, length(Math.floor((total - zip.opening) / 2)))} from each raw end`}`
   return [
     step(
-      `Right sides together, sew front to back at the ${at} (${say(order, total)}, allowance ${say(order, first.allowanceA)})${opened}: close the seam outside the marks past the stops of the zip. ${finishOf(byName, first)}`,
+      `Right sides together, sew front to back at the ${at} (${say(order, total)}, allowance ${say(order, first.allowanceA)})${opened}: close the seam outside the marks past the stops of the zip. ${finishOf(order, byName, first)}`,
       total,
     ),
     step(
@@ -136,32 +140,39 @@ function zipInSeam(
   ]
 }
 
-/** Stitching beside the teeth and clear of the slider of a zip that one hem covers (common practice, no source). */
-function zipBetweenHems(
-  order: Order,
-  item: DuvetCover,
-  seams: readonly SeamLine[],
-  zip: ZipChoice | null,
-): readonly SewingLine[] {
+/**
+ * A zip that one hem covers, both hems finished folds right side up. Stitching lies beside the teeth and clear of the slider
+ * (common practice, no source).
+ *
+ *     body      ______________________ 1.3 from its fold, through the tape
+ *     zip strip ________|  :            0.4 of lap
+ *                     0.3 ::: teeth
+ */
+function zipBetweenHems(order: Order, seams: readonly SeamLine[], zip: ZipChoice | null): readonly SewingLine[] {
   const own = seams.filter((seam) => seam.role === 'opening')
+  const total = totalOf(own)
   const lap = own[0]?.lap ?? 0
-  const edges =
-    lap >= 0
-      ? `so that the hems overlap by ${say(order, length(lap))}`
-      : `so that the hems stay ${say(order, length(-lap))} apart`
   const [close, beyondTeeth] = order.measureIn === 'in' ? [inches(1 / 8), inches(3 / 8)] : [cm(0.3), cm(0.9)]
+  const opening = zip?.opening ?? total
+  const two = zip?.zips.length === 2 ? ' Two zips lie head to head, so that their sliders meet in the middle.' : ''
+  const open = zip === null ? '' : ` It opens ${say(order, opening)}.`
   // the upper hem covers the teeth and is stitched beyond the slider; hems set apart are both stitched close
-  const far = lap >= 0 ? length(lap + beyondTeeth) : close
-  const open = zip === null ? '' : ` It opens ${say(order, zip.opening)} between the zip-end marks.`
-  const two = zip?.zips.length === 2 ? ' The two zips lie head to head: their sliders meet in the middle.' : ''
+  const over =
+    lap >= 0
+      ? `over the teeth, so that it laps ${say(order, length(lap))} over the strip; stitch it ${say(order, length(lap + beyondTeeth))} from its fold through the other tape`
+      : `to the other side of the teeth, ${say(order, length(-lap))} from the strip; stitch it ${say(order, close)} from its fold to the other tape`
+  const beside =
+    lap >= 0
+      ? 'stitch the lapped hems to each other, there and back in the middle of the lap'
+      : 'lay a strip of cloth under both hems and stitch each to it'
+  const ends = zip === null || order.wash === 'after-sewing' ? '' : `: ${say(order, length(total - opening))} in all`
   return [
     step(
-      `Lay the fold of the zip strip to the foot hem of the body and set the zip between the two kept hems, the body’s uppermost, ${edges}. Stitch ${say(order, close)} from the fold of the strip and ${say(order, far)} from that of the body.${open}${two}`,
-      length(2 * totalOf(own)),
+      `Close the zip and lay it face up. Lay the zip strip on one tape, right side up, its kept fold beside the teeth, between the zip-end marks; stitch ${say(order, close)} from the fold.${two}`,
+      opening,
     ),
-    step(
-      `Sew the hems shut over each other at both ends of the zip, past its stops, out to the sides${zip === null ? '' : `: ${say(order, length(item.finished.width - zip.opening))} in all`}. Leave the zip open.`,
-    ),
+    step(`Lay the kept foot hem of the body, right side up, ${over}, mark to mark.${open}`, opening),
+    step(`Beside both ends of the zip, past its stops, ${beside}, out to the sides${ends}. Leave the zip open.`),
   ]
 }
 
@@ -172,7 +183,7 @@ function tieSteps(order: Order, item: DuvetCover): readonly SewingLine[] {
   const where = count === 4 ? 'in all four corners' : 'in the two head corners'
   return [
     step(
-      `${make}: ${count} of ${say(order, tieLength)}. Baste one end of each to the wrong side of the front at the tie mark ${where}, where the seams to come cross, that end level with the raw edge and the other toward the middle: so they hang inside the turned cover.`,
+      `${make}: ${count} of ${say(order, tieLength)}. Baste one end of each to the wrong side of the front at the tie mark ${where}, where the seams to come cross, from the raw corner straight toward the middle, and pin the rest out of the way: so they hang inside the turned cover.`,
     ),
   ]
 }
@@ -192,10 +203,12 @@ function outerSteps(
     const first = own[0]
     if (first === undefined) continue
     const gap =
-      item.opening.kind === 'none' && edge === 'foot' ? ' Leave a gap to put the filling in, and close it by hand.' : ''
+      item.opening.kind === 'none' && edge === 'foot'
+        ? ` Leave the middle half open, ${say(order, half(totalOf(own)))}, to turn and fill through.`
+        : ''
     steps.push(
       step(
-        `Right sides together, sew the ${edge} seam, front to back: ${say(order, totalOf(own))}, allowance ${say(order, first.allowanceA)}.${gap} ${finishOf(byName, first)}`,
+        `${firstRow(first)}, sew the ${edge} seam, front to back: ${say(order, totalOf(own))}, allowance ${say(order, first.allowanceA)}.${gap} ${finishOf(order, byName, first)}`,
         totalOf(own),
       ),
     )

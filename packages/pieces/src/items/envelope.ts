@@ -3,14 +3,14 @@ import { beforeShrinking, length, minus, sum, times, ZERO } from '@lengthwise/un
 import { edgeOf, foldAcross, foldAlong, half, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
 import type { Edge, EdgeNeed, Hem, Order, Seam, Size } from '../order.ts'
-import { say, step } from '../sewing.ts'
+import { layTogether, say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { EdgeRef, Mark, SeamLine, SewingLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
 import { centred } from './motif.ts'
-import { hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, sewingStep } from './seam-words.ts'
 
 /*
  * A pocket whose back is two leaves that overlap, with or without a flange round it: envelope and flanged pillowcases,

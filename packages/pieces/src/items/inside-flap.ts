@@ -3,14 +3,14 @@ import { beforeShrinking, length, minus, sum, times, ZERO } from '@lengthwise/un
 import { edgeOf, foldAlong, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
 import type { Order, Pillowcase } from '../order.ts'
-import { say, step } from '../sewing.ts'
+import { layTogether, say, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { SeamLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
 import { centred } from './motif.ts'
-import { hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, sewingStep } from './seam-words.ts'
 
 /*
  * A pillowcase with an inside flap, seen as it lies across the bed: L its long side, W its short side, F the flap.

@@ -3,14 +3,14 @@ import { beforeShrinking, length, minus, roundUpTo, sum, times, ZERO } from '@le
 import { edgeOf, foldAcross, foldAlong, makePiece, makeSeam } from '../build.ts'
 import { cutLength } from '../cut-size.ts'
 import type { Edge, EdgeNeed, Order, Pillowcase } from '../order.ts'
-import { step } from '../sewing.ts'
+import { layTogether, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
 import type { EdgeRef, Piece, SeamLine, SewingLine } from '../way.ts'
 import type { Choice } from './choices.ts'
 import { mostShrinking } from './choices.ts'
 import type { Draft } from './draft.ts'
 import { centred } from './motif.ts'
-import { hemStep, layTogether, sewingStep } from './seam-words.ts'
+import { hemStep, sewingStep } from './seam-words.ts'
 
 /*
  * A pillowcase open at one end, the opening hemmed or finished with a cuff, seen as it lies across the bed. Folded along
@@ -296,7 +296,9 @@ function openFaces(
         pieces.push({ ...piece, mayTurnEndForEnd: true, headToward: null, uppermost: null })
       }
     }
-    const caught = trim === null ? 'Cuff to body' : 'Cuff to body, the folded trim caught between'
+    // a French seam turns what lies between its first rows inside, where nobody sees it
+    const basted = trim !== null && item.seam.kind === 'french'
+    const caught = trim === null || basted ? 'Cuff to body' : 'Cuff to body, the folded trim caught between'
     return {
       pieces,
       bodies,
@@ -308,6 +310,13 @@ function openFaces(
         step(
           `Press ${trim === null ? 'the cuff in half at its fold mark' : 'cuff and trim in half at their fold marks'}, wrong sides together.`,
         ),
+        ...(basted
+          ? [
+              step(
+                'Baste the folded trim to the right side of the body at its open end, raw edges level, the fold of the trim toward the body.',
+              ),
+            ]
+          : []),
         sewingStep(order, item.seam, `${caught}, both raw edges of the cuff in the seam`, around),
       ],
       after: [],

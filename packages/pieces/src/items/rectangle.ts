@@ -59,7 +59,8 @@ function edgeOf(item: Rectangle, edge: Edge): FaceEdge {
 }
 
 function sewing(order: Order, item: Rectangle, lengths: ReadonlyMap<Edge, Length>): readonly SewingLine[] {
-  if ('cut' in item.size) return [step('Cut size: what is sewn to it is not counted here.')]
+  // sewn as one likes
+  if ('cut' in item.size) return []
   const { edges } = item.size
   const seams = EDGES.filter((edge) => edges[edge] === 'seam')
   const turned = EDGES.flatMap((edge) => {

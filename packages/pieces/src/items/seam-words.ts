@@ -1,12 +1,12 @@
 import type { Length } from '@lengthwise/units'
 import type { Hem, Order, Seam } from '../order.ts'
-import { OVERCAST, say, step } from '../sewing.ts'
+import { frenchRows, OVERCAST, say, step } from '../sewing.ts'
 import type { SewingLine } from '../way.ts'
 
 /** One step: what is sewn to what, how long (each, where there are several alike), with which allowance, and how its edges are finished. */
 export function sewingStep(order: Order, seam: Seam, what: string, seamLength: Length, each = seamLength): SewingLine {
   const long = `${say(order, each)} long${each === seamLength ? '' : ' each'}`
-  const text = `${what}: ${KINDS[seam.kind]}, ${long}, allowance ${say(order, seam.allowance)}. ${FINISHES[seam.kind]}`
+  const text = `${what}: ${KINDS[seam.kind]}, ${long}, allowance ${say(order, seam.allowance)}. ${finish(order, seam)}`
   return step(text, seamLength)
 }
 
@@ -17,10 +17,6 @@ export function hemStep(order: Order, hem: Hem, where: string, hemLength: Length
   return step(text, hemLength)
 }
 
-/** What lies inside for the first row of stitching. */
-export const layTogether = (seam: Seam): string =>
-  seam.kind === 'french' ? 'wrong sides together' : 'right sides together'
-
 /** Zips, gathers and circles are sewn with a plain seam whatever the other seams are. */
 export const plainly = (seam: Seam): Seam => ({ ...seam, kind: 'plain' })
 
@@ -30,9 +26,13 @@ const KINDS: Readonly<Record<Seam['kind'], string>> = {
   'flat-felled': 'flat-felled seam',
 }
 
-const FINISHES: Readonly<Record<Seam['kind'], string>> = {
-  plain: OVERCAST,
-  french:
-    'Stitch once wrong sides together, trim, turn, stitch again right sides together: the raw edges are enclosed.',
-  'flat-felled': 'Trim one allowance, fold the other over it and stitch it down: the raw edges are enclosed.',
+function finish(order: Order, { kind, allowance }: Seam): string {
+  switch (kind) {
+    case 'plain':
+      return OVERCAST
+    case 'french':
+      return `Wrong sides together, ${frenchRows(order, allowance)}`
+    case 'flat-felled':
+      return 'Trim one allowance, fold the other over it and stitch it down: the raw edges are enclosed.'
+  }
 }
