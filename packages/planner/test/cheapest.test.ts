@@ -2,7 +2,16 @@ import type { Cloth, FaceSpec, Item, Order } from '@lengthwise/pieces'
 import { cm } from '@lengthwise/units'
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { objectiveOf } from '../src/buying.ts'
+import { chooseWays } from '../src/choose.ts'
+import { effortOf } from '../src/effort.ts'
+import { groupsOf } from '../src/groups.ts'
 import { plan } from '../src/index.ts'
+import { LayoutBook } from '../src/layout-book.ts'
+import type { Option } from '../src/options.ts'
+import { choicesOf } from '../src/options.ts'
+import { searchWidths } from '../src/search-widths.ts'
+import { settingOf } from '../src/setting.ts'
 import { cheapestByTrying } from './naive.ts'
 import { bolt, orderOf, rectangle, remnant, ZERO } from './orders.ts'
 
@@ -120,9 +129,37 @@ const shared = fc
       ),
   )
 
+/** Sizes in tens of cm on bolts sold by 10 cm: what is laid ends where the shop cuts, so that one unit more or less is seen. */
+const evenly = fc
+  .record({
+    mats: fc.array(
+      fc.record({
+        width: size(2, 9),
+        long: size(2, 9),
+        count: size(1, 2),
+        runs: fc.constantFrom('along' as const, 'either' as const),
+      }),
+      { minLength: 2, maxLength: 3 },
+    ),
+    widths: fc.uniqueArray(size(9, 14), { minLength: 1, maxLength: 2 }),
+    dearer: size(0, 600),
+  })
+  .map(
+    (p): Order =>
+      orderOf(
+        p.mats.map((m, i) => rectangle(`mat ${i}`, 10 * m.width, 10 * m.long, { count: m.count, lengthRuns: m.runs })),
+        [
+          bolt('cloth', [], {
+            widths: p.widths.map((w, i) => ({ width: cm(10 * w), price: { coins: 1000 + i * p.dearer, per: 'm' } })),
+          }),
+        ],
+      ),
+  )
+
 it.each([
   ['joined backs, mats, bolts and remnants', plans, 60],
   ['mats shared among a bolt and remnants', shared, 60],
+  ['mats that end where the shop cuts', evenly, 60],
 ] as const)('agrees with everything tried: %s', (_, orders, numRuns) => {
   const count = { proved: 0, impossible: 0, unsure: 0 }
   fc.assert(
@@ -149,4 +186,64 @@ it.each([
   )
   expect(count.proved).toBeGreaterThan(30)
   expect(count.unsure).toBeLessThan(15)
+})
+
+it('with hardly any effort what is said of the cheapest is still true', () => {
+  const count = { dearer: 0, sure: 0 }
+  fc.assert(
+    fc.property(fc.oneof(plans, shared, evenly), (order) => {
+      const { value, certain } = cheapestByTrying(order)
+      if (!certain || value === null) return
+      const effort = { ...effortOf({}), lookSteps: 1, deepSteps: 1, sharings: 1, choices: 20, steps: 20_000 }
+      const book = new LayoutBook(order, objectiveOf(order), effort)
+      const found = groupsOf(order).map((group) => searchWidths(book, group, effort.steps, {}, () => {}))
+      const sum = (values: readonly bigint[]) => values.reduce((a, b) => a + b, 0n)
+      expect(sum(found.map((one) => one.bound)) <= value).toBe(true)
+      if (!found.every((one) => one.best)) return
+      const reached = sum(found.map((one) => one.best!.answer.best!.wish.value))
+      expect(reached >= value).toBe(true)
+      if (reached > value) count.dearer++
+      if (found.some(({ best, bound }) => bound < best!.answer.best!.wish.value)) return
+      count.sure++
+      expect(reached).toBe(value)
+    }),
+    { seed: 6, numRuns: 100 },
+  )
+  expect(count.dearer).toBeGreaterThan(5)
+  expect(count.sure).toBeGreaterThan(5)
+})
+
+/** Joined backs and mats of one cloth: all ways of an item take from it, and the one of least area may stand for them. */
+const ofOneCloth = plans.filter(({ items }) =>
+  items.every((item) => !('cloth' in item) || item.cloth.join() === 'cloth'),
+)
+
+it('ways left out of a long list are not forgotten in the bound', () => {
+  let dearer = 0
+  fc.assert(
+    fc.property(fc.oneof(ofOneCloth, evenly), (order) => {
+      const settings = order.cloths.flatMap((cloth) => settingOf(order, cloth, cloth.from === 'bolt' ? 0 : -1) ?? [])
+      const book = new LayoutBook(order, objectiveOf(order), effortOf({}))
+      const choices = choicesOf(order, settings)
+      const whole = chooseWays(book, settings, choices, 1_000_000)
+      if (whole.status !== 'proved' || whole.best === null) return
+      // of each item the way of least area is kept, as a list cut short keeps it, and nothing that does better with more
+      const area = ({ takes }: Option) =>
+        takes.reduce((all, taken, s) => {
+          for (const [key, n] of taken)
+            for (const m of settings[s]!.bundles.get(key)!.members) all += n * m.count * m.area
+          return all
+        }, 0)
+      const cut = choices.map((choice) => ({
+        ...choice,
+        options: choice.options.toSorted((a, b) => area(a) - area(b)).slice(0, 1),
+        capped: choice.options.length > 1,
+      }))
+      const part = chooseWays(book, settings, cut, 1_000_000)
+      if (part.bound !== null) expect(part.bound <= whole.best.wish.value).toBe(true)
+      if (part.best && part.best.wish.value > whole.best.wish.value) dearer++
+    }),
+    { seed: 7, numRuns: 200 },
+  )
+  expect(dearer).toBeGreaterThan(5)
 })

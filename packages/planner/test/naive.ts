@@ -1,5 +1,6 @@
 import type { Order } from '@lengthwise/pieces'
 import { waysToMake } from '@lengthwise/pieces'
+import type { Answer } from '@lengthwise/solver'
 import { lay } from '@lengthwise/solver'
 import { buyLength, objectiveOf, worth } from '../src/buying.ts'
 import type { Counts } from '../src/demand.ts'
@@ -86,21 +87,12 @@ function atWidths(order: Order, settings: readonly Setting[]): Cheapest {
     const key = `${setting.id} ${countsKey(counts)}`
     const known = tried.get(key)
     if (known !== undefined) return known
-    const slots = setting.owned.flatMap(({ ground, nths }) => nths.map(() => ground))
     let least: bigint | null = null
-    const share = (slot: number, rest: Counts): void => {
-      if (slot < slots.length) {
-        for (const part of partsOf(rest))
-          if (part.size === 0 || lengthOf(setting, slots[slot]!, part) !== null) share(slot + 1, less(rest, part))
-        return
-      }
-      const long = rest.size === 0 ? 0 : setting.open ? lengthOf(setting, setting.open, rest) : null
-      if (long === null) return
+    for (const { laid } of sharingsByTrying(setting, counts, (ground, part) => lengthOf(setting, ground, part))) {
       const { cloth, widthIndex } = setting
-      const value = long === 0 ? 0n : worth(objectiveOf(order), cloth, widthIndex, buyLength(order, cloth, long))
+      const value = laid === 0 ? 0n : worth(objectiveOf(order), cloth, widthIndex, buyLength(order, cloth, laid))
       if (least === null || value < least) least = value
     }
-    share(0, counts)
     tried.set(key, least)
     return least
   }
@@ -111,16 +103,43 @@ function atWidths(order: Order, settings: readonly Setting[]): Cheapest {
     if (known !== undefined) return known
     const answer = lay(ask(order, ground, counts, setting.bundles).request, EFFORT)
     // on owned cloth it is enough that they lie on it
-    if (
-      ground.field.length === null
-        ? answer.status !== 'proved'
-        : answer.status !== 'infeasible' && answer.length === null
-    )
-      certain = false
+    if (!isSure(ground, answer)) certain = false
     laid.set(key, answer.length)
     return answer.length
   }
 }
+
+/** One sharing: what is laid on cloth to be bought, and which of the owned lengths are opened. */
+export interface Tried {
+  readonly laid: number
+  readonly opens: ReadonlySet<number>
+}
+
+/** Every sharing of these pieces among the owned lengths and what is bought; the length that pieces take on a ground is asked. */
+export function sharingsByTrying(
+  setting: Setting,
+  counts: Counts,
+  lengthOn: (ground: Ground, counts: Counts) => number | null,
+): Tried[] {
+  const slots = setting.owned.flatMap(({ ground, nths }) => nths.map(() => ground))
+  const all: Tried[] = []
+  const share = (slot: number, rest: Counts, opens: ReadonlySet<number>): void => {
+    if (slot < slots.length) {
+      for (const part of partsOf(rest))
+        if (part.size === 0) share(slot + 1, rest, opens)
+        else if (lengthOn(slots[slot]!, part) !== null) share(slot + 1, less(rest, part), new Set([...opens, slot]))
+      return
+    }
+    const laid = rest.size === 0 ? 0 : setting.open ? lengthOn(setting.open, rest) : null
+    if (laid !== null) all.push({ laid, opens })
+  }
+  share(0, counts, new Set())
+  return all
+}
+
+/** Is a layout asked of it settled? On owned cloth it is enough that the pieces lie on it. */
+export const isSure = (ground: Ground, { status, length }: Answer): boolean =>
+  ground.field.length === null ? status === 'proved' : status === 'infeasible' || length !== null
 
 const plus = (a: Counts, b: Counts): Counts => {
   const sum = new Map(a)

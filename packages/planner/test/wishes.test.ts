@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { bestOfAsCheap } from '../src/wishes.ts'
+import { bestOfAsCheap, compareWishes } from '../src/wishes.ts'
 
 const answer = (opens: string[], seams: number, laid: number) => ({
   opens: new Set(opens),
@@ -20,4 +20,11 @@ it('then fewer seams, a shorter laid length and fewer owned pieces, in this orde
   expect(bestOfAsCheap([answer(['a'], 0, 800), two])).toBe(two)
   const one = answer(['a'], 0, 700)
   expect(bestOfAsCheap([two, one])).toBe(one)
+})
+
+it('a search compares what is bought, then what is opened, seams and the laid length', () => {
+  const wish = (value: bigint, opened: number, seams: number, laid: number) => ({ value, opened, seams, laid })
+  const inOrder = [wish(1n, 9, 9, 9), wish(2n, 1, 8, 8), wish(2n, 2, 7, 7), wish(2n, 2, 8, 6), wish(2n, 2, 8, 7)]
+  for (const [i, a] of inOrder.entries())
+    for (const [j, b] of inOrder.entries()) expect(Math.sign(compareWishes(a, b))).toBe(Math.sign(i - j))
 })
