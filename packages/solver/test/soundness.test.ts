@@ -126,15 +126,33 @@ test('two narrow pieces flush with both sides lie side by side in zones that tak
   expect(exact({ ...request, field: { ...request.field, zones } }, SOUND, { weighed: false, guided: false })).toBe(3)
 })
 
+/** A face's piece that keeps phase with others of its face, or with the cloth itself. */
+const keeping = (group: 'face' | 'cloth', repeat: number, offset: number, of: Demand): Demand => ({
+  ...of,
+  tie: { group, axis: 'along', repeat, offset, absolute: group === 'cloth' },
+})
+
 test('a group moves along by as much as the zone at the start keeps off the phase of the cloth itself', () => {
-  const tied = (id: string, width: number, length: number, offset: number, absolute: boolean): Demand => ({
-    ...piece(id, 1, width, length),
-    tie: { group: absolute ? 'cloth' : 'face', axis: 'along', repeat: 10, offset, absolute },
-  })
-  const request = open(5, [tied('whole', 5, 4, 6, true), tied('wide', 3, 2, 6, false), tied('other', 2, 2, 4, false)])
+  const request = open(5, [
+    keeping('cloth', 10, 6, piece('whole', 1, 5, 4)),
+    keeping('face', 10, 6, piece('wide', 1, 3, 2)),
+    keeping('face', 10, 4, piece('narrow', 1, 2, 2)),
+  ])
   const field = { ...request.field, zones: { left: 0, right: 0, start: 3, end: 0 } }
   const length = exact({ ...request, field }, SOUND, { weighed: false, guided: false })
   expect(length).toBe(naiveLength({ ...request, field }, 40))
+})
+
+test('a group moves along by the length of a piece that lies turned', () => {
+  const either = piece('either', 1, 3, 4)
+  const request = open(4, [
+    keeping('cloth', 6, 0, { ...either, postures: [...either.postures, { width: 4, length: 3, flush: 0 }] }),
+    keeping('cloth', 6, 0, piece('small', 1, 2, 2)),
+    keeping('face', 6, 0, piece('narrow', 1, 2, 4)),
+    keeping('face', 6, 0, piece('wide', 1, 4, 4)),
+  ])
+  const length = exact(request, SOUND, { weighed: false, guided: false })
+  expect(length).toBe(naiveLength(request, 40))
 })
 
 /** What would hide what other rules lose, and so has orders of its own. */
