@@ -33,22 +33,23 @@ export function cuttingMap(result: Result, options: MapOptions): Scene {
   // below the list of pieces where there is room, else after the order of cutting
   const early = withMarks.length === listed.length
   const before = early ? withMarks : listed
+  const key = whole.keyed || missing.size === 0 ? [] : [keyLeaf(missing, result, measure, style)]
+  const first = joined(before, key)
+  // a few rows of the key are no page by themselves
+  const keyed = first.length === before.length
+  const order = joined(orderLeaves(result, sets, measure, style), keyed ? [] : key)
+  const cutting = early ? order : joined(order, marks)
+  // a list that fills less than half a page leaves room for the next, which goes on over pages anyway
+  const last = cutting.length > order.length ? cutting.at(-1) : undefined
+  const below = last !== undefined && last.y < FRAME.height / 2 ? last : undefined
+  const sewing = sewingLeaves(result, measure, style, below)
   return bound(result, options, [
-    ...joined(before, whole.keyed || missing.size === 0 ? [] : [keyLeaf(missing, result, measure, style)]),
+    ...(keyed ? first : before),
     ...whole.leaves,
     ...maps,
-    ...withMarksBelow(orderLeaves(result, sets, measure, style)),
-    ...widthLeaves(result, measure, style).reduce(joined, sewingLeaves(result, measure, style)),
+    ...cutting,
+    ...widthLeaves(result, measure, style).reduce(joined, sewing),
   ])
-
-  function withMarksBelow(order: readonly Leaf[]): readonly Leaf[] {
-    if (early) return order
-    const all = joined(order, marks)
-    const last = order.at(-1)
-    if (all.length === order.length || last === undefined || last.y > FRAME.height / 2) return all
-    // a list that goes on anyway begins where there is room
-    return [...order, ...markLeaves(result, measure, style, last)]
-  }
 }
 
 /** Slips alone. */

@@ -24,14 +24,14 @@ export interface Measure {
 
 export function measureIn(unit: Unit): Measure {
   const options = { places: unit === 'mm' ? 1 : 2, finest: 16, noBreak: true } as const
-  const bare = (l: Length): string => printLength(l, unit, { ...options, bare: true })
+  const bare = (l: Length): string => inOne(printLength(l, unit, { ...options, bare: true }))
   return {
     unit,
     bare,
-    full: (l) => printLength(l, unit, options),
-    atLeast: (l) => printLength(upTo(l, unit === 'in' ? UNITS_PER_INCH / 16 : TENTH_OF_A_MM), unit, options),
+    full: (l) => inOne(printLength(l, unit, options)),
+    atLeast: (l) => inOne(printLength(upTo(l, unit === 'in' ? UNITS_PER_INCH / 16 : TENTH_OF_A_MM), unit, options)),
     size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
-    sold: (width) => printLength(width, exactUnit(width, unit), options),
+    sold: (width) => inOne(printLength(width, exactUnit(width, unit), options)),
     bought: (l) => (unit === 'in' ? yards(l) : metres(l)),
     area: (squareUnits) =>
       unit === 'in'
@@ -39,6 +39,9 @@ export function measureIn(unit: Unit): Measure {
         : `${(squareUnits / UNITS_PER_METRE ** 2).toFixed(1)}\u00a0m²`,
   }
 }
+
+/** '58 13/16' is never parted: 58 on one line and 13/16 on the next would be read as two figures. */
+const inOne = (words: string): string => words.replace(/(\d) (?=\d)/g, '$1\u00a0')
 
 // a length that is no eighth of a yard is written in inches, or in metres where it was sold so
 function yards(l: Length): string {

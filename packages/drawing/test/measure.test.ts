@@ -29,7 +29,7 @@ describe('what must not come out less than it is', () => {
 
 test('a width is called what it is sold as, where the unit of the plan would not say it exactly', () => {
   // 54 1/8 in = 137.4775 cm; 240 cm = 94.488 in; 45 in = 114.3 cm
-  expect(measureIn('cm').sold(inches(54.125))).toBe('54 1/8\u00a0in')
+  expect(measureIn('cm').sold(inches(54.125))).toBe('54\u00a01/8\u00a0in')
   expect(measureIn('in').sold((2400 * 320) as Length)).toBe('240\u00a0cm')
   expect(measureIn('cm').sold(inches(45))).toBe('114.3\u00a0cm')
   expect(measureIn('in').sold(inches(45))).toBe('45\u00a0in')
@@ -40,8 +40,8 @@ const inches = (n: number): Length => (n * 8128) as Length
 
 // whole and decimal figures and fractions, in units of 1/320 mm; the product is rounded, since figures are decimals
 function readBack(shown: string): number {
-  const [, number, unit] = /^([\d./ ]+)\u00a0(\w+)$/.exec(shown)!
-  const value = number!.split(' ').reduce((sum, word) => {
+  const [, number, unit] = /^([\d./\u00a0]+)\u00a0([a-z]+)$/.exec(shown)!
+  const value = number!.split('\u00a0').reduce((sum, word) => {
     const [over, under] = word.split('/')
     return sum + Number(over) / Number(under ?? 1)
   }, 0)

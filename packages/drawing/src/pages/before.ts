@@ -14,7 +14,7 @@ import { counted, listed } from '../words/list.ts'
 import { cutDown } from '../words/more-or-less.ts'
 import type { Leaf, Runs } from './leaf.ts'
 import { BOTTOM, checkLine, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
-import { lengthNeeded, moreThan, ownedSizes, spareOf, widthNeeded, widthToBuy } from './least.ts'
+import { keptHems, lengthNeeded, moreThan, ownedSizes, spareOf, widthNeeded, widthToBuy } from './least.ts'
 import { printAtTheTable, printBeforeBuying } from './print-checks.ts'
 
 interface Item {
@@ -51,7 +51,9 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
       const probe = setRuns(item.words, 9, on.y, textWidthFor(item), small)
       if (on.y + (probe.lines - 1) * pitch > lowest()) {
         turnOver()
-        on.y += small * 1.5
+        on.y += usual * 1.75
+        on.parts.push({ role: 'heading-2', marks: [text(`${head}, goes on`, 0, on.y, Math.min(usual, 5), 700)] })
+        on.y += small * 2
       }
       const set = setRuns(item.words, 9, on.y, textWidthFor(item), small)
       const toWrite = FRAME.width - textWidth(measure.unit, small, 500) - 2
@@ -74,7 +76,7 @@ export function beforeLeaves(result: Result, measure: Measure, style: Style): re
 
   // the check line takes the foot of the first page
   function lowest(): number {
-    return leaves.length === 1 ? 233.5 : BOTTOM
+    return leaves.length === 1 ? 232 : BOTTOM
   }
   function turnOver(): void {
     on = leaf('before', 'Before the first cut, goes on', [], style)
@@ -116,7 +118,8 @@ function buying(result: Result, measure: Measure): readonly Item[] {
   items.push(...printBeforeBuying(result, measure).map((words) => ({ words })))
   for (const row of result.buy)
     if (row.what !== 'cloth') items.push({ words: [[`Buy ${notionWords(row, measure)}.`, 500]] })
-  for (const { alike, words, size } of ownedSizes(result, true))
+  for (const { alike, words, size } of ownedSizes(result, true)) {
+    const hems = keptHems(alike, measure)
     items.push({
       words: [
         [`Measure the ${words}. Less than `, 500],
@@ -127,8 +130,10 @@ function buying(result: Result, measure: Measure): readonly Item[] {
             : `${OR_STOP}${moreThan(result, alike, measure)}`,
           500,
         ],
+        [hems === '' ? '' : ` Hems, from fold to stitching: ${hems}. If not, stop too.`, 500],
       ],
     })
+  }
   return items
 }
 

@@ -54,11 +54,14 @@ export function rule(on: Leaf, weight: number = WEIGHTS.thin): void {
   on.parts.push({ role: 'artifact', marks: [line([0, on.y, FRAME.width, on.y], weight)] })
 }
 
+/** From a rule to the baseline of the smaller head below it. */
+const UNDER_RULE = 8.2
+
 /** A new section below what stands on a page: a rule, a smaller head, and lines below it. */
 export function section(on: Leaf, title: string, below: readonly string[], style: Style): void {
   on.y -= 3.2
   rule(on)
-  on.y += 6.5
+  on.y += UNDER_RULE
   on.parts.push({ role: 'heading-2', marks: [text(fit(title, FRAME.width, 5, 700), 0, on.y, 5, 700)] })
   for (const words of below.flatMap((each) => wrap(each, FRAME.width, style.small, 500))) {
     on.y += style.small * 1.8
@@ -72,7 +75,7 @@ export function joined(before: readonly Leaf[], after: readonly Leaf[]): readonl
   const last = before.at(-1)
   const [next] = after
   if (last === undefined || next === undefined || after.length > 1) return [...before, ...after]
-  const down = last.y - 4
+  const down = last.y - 3.2 + UNDER_RULE - TITLE
   // what stands last stands above the place of the next line
   if (next.y + down - 3.5 > (last.lowest ?? BOTTOM)) return [...before, ...after]
   last.y -= 3.2

@@ -30,6 +30,26 @@ export function ownedSizes(
     })
 }
 
+/** How deep the hems must be that pieces keep, of sheets cut from one name: '10 cm at the head, 2.5 cm at the foot'; '' for none. */
+export function keptHems(alike: readonly CutCloth[], measure: Measure): string {
+  const words = alike.flatMap(({ placed }) =>
+    placed.flatMap(({ edges }) =>
+      HEM_SIDES.flatMap(([side, where]) => {
+        const edge = edges[side]
+        return edge.kind === 'kept-hem' ? [`${measure.full(edge.depth)} at the ${where}`] : []
+      }),
+    ),
+  )
+  return [...new Set(words)].join(', ')
+}
+
+const HEM_SIDES = [
+  ['start', 'head'],
+  ['end', 'foot'],
+  ['left', 'left'],
+  ['right', 'right'],
+] as const
+
 /** What must be measured before the wash, so that enough is left after it. */
 function asMeasured(result: Result, { cloth }: CutCloth, { width, length }: Size): Size {
   if (cloth.size === null || result.order.wash !== 'before-cutting') return { width, length }

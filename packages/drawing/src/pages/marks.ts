@@ -6,7 +6,7 @@ import type { Measure } from '../measure.ts'
 import { byNumber } from '../words/hands.ts'
 import { counted, labelsListed, listed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
-import { BOTTOM, FRAME, leaf, section, setRuns } from './leaf.ts'
+import { BOTTOM, FRAME, leaf, setRuns } from './leaf.ts'
 
 type Kind = Placed['marks'][number]['kind']
 
@@ -20,11 +20,8 @@ const KINDS: readonly (readonly [kind: Kind, one: string, several: string])[] = 
   ['corner-square', 'square', 'squares'],
 ]
 
-/**
- * The marks that the sewing order speaks of, with their places: a line for all pieces that are marked alike. They stand on
- * pages of their own, or begin below what stands on a page.
- */
-export function markLeaves(result: Result, measure: Measure, style: Style, below?: Leaf): readonly Leaf[] {
+/** The marks that the sewing order speaks of, with their places: a line for all pieces that are marked alike. */
+export function markLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
   const alike = new Map<string, { readonly words: string; readonly top: string; readonly labels: string[] }>()
   for (const cloth of result.cloths)
     for (const p of cloth.placed) {
@@ -42,8 +39,7 @@ export function markLeaves(result: Result, measure: Measure, style: Style, below
   if (lines.length === 0) return []
   const title = 'Marks to carry over'
   const lead = 'As each piece comes away: lay it right side up, its top away from you, and measure from its own edges.'
-  if (below !== undefined) section(below, title, [lead], style)
-  const leaves = [below ?? leaf('pieces', title, [lead], style)]
+  const leaves = [leaf('pieces', title, [lead], style)]
   for (const { words, top, labels } of lines) {
     const runs = [[`${labelsListed(labels)}${top}: `, 700] as const, [`${words}.`, 500] as const]
     const pitch = style.small * PITCH
@@ -54,8 +50,8 @@ export function markLeaves(result: Result, measure: Measure, style: Style, below
     on.parts.push({ role: 'paragraph', marks: setRuns(runs, 0, on.y, FRAME.width, style.small).marks })
     on.y += (rows - 1) * pitch
   }
-  leaves.at(-1)!.y += 5
-  return below === undefined ? leaves : leaves.slice(1)
+  leaves.at(-1)!.y += 7
+  return leaves
 }
 
 const ASIDE: readonly Placed['top'][] = ['left', 'right']

@@ -64,7 +64,8 @@ function pieceLeaves(result: Result, measure: Measure, style: Style, on: Leaf | 
     leaves.push(next)
     return next
   })
-  leaves.at(-1)!.y += 4
+  // clear of the rule under the last row
+  leaves.at(-1)!.y += 6
   return on === null ? leaves : leaves.slice(1)
 }
 

@@ -8,10 +8,10 @@ import { fit, oneLine, unbroken, wrap } from '../text.ts'
 import { byNumber, capital } from '../words/hands.ts'
 import { labelsListed } from '../words/list.ts'
 import type { Leaf } from './leaf.ts'
-import { BOTTOM, FRAME, leaf, rule, setRuns, tickBox } from './leaf.ts'
+import { BOTTOM, FRAME, leaf, rule, section, setRuns, tickBox } from './leaf.ts'
 
-/** The sewing order, item by item, with the true length of each seam. */
-export function sewingLeaves(result: Result, measure: Measure, style: Style): readonly Leaf[] {
+/** The sewing order, item by item, with the true length of each seam, on pages of its own or beginning below what stands on one. */
+export function sewingLeaves(result: Result, measure: Measure, style: Style, below?: Leaf): readonly Leaf[] {
   if (result.sewing.length === 0) return []
   const { small } = style
   const pitch = small * PITCH
@@ -51,13 +51,18 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     })
     on.y += set.lines * pitch + small * 0.3
   }
-  return leaves
+  return below === undefined ? leaves : leaves.slice(1)
 
   function begin(): Leaf {
+    if (below !== undefined && leaves.length === 0) {
+      section(below, TITLE, [LEAD], style)
+      leaves.push(below)
+      return below
+    }
     const fresh = leaf(
       'sewing',
-      leaves.length === 0 ? 'Sewing order' : 'Sewing order, goes on',
-      leaves.length === 0 ? ['The numbers of pieces are those on the map.'] : [],
+      leaves.length === 0 ? TITLE : `${TITLE}, goes on`,
+      leaves.length === 0 ? [LEAD] : [],
       style,
     )
     if (leaves.length > 0) fresh.y += small * 1.5
@@ -65,6 +70,9 @@ export function sewingLeaves(result: Result, measure: Measure, style: Style): re
     return fresh
   }
 }
+
+const TITLE = 'Sewing order'
+const LEAD = 'The numbers of pieces are those on the map.'
 
 /** Name and finished size, the pieces by their numbers, and what is to be known of them. */
 function headingOf(result: Result, item: string, measure: Measure, small: number): readonly string[] {

@@ -14,7 +14,7 @@ import { choicesFor } from './choices.ts'
 import { circumference } from './circle.ts'
 import type { Draft } from './draft.ts'
 import { waysFrom } from './draft.ts'
-import { plainly, sewingStep } from './seam-words.ts'
+import { plainly, sewingStep, zipSteps } from './seam-words.ts'
 import { shortSideFirst } from './short-side-first.ts'
 
 /** A ribbon or cord for each tied end (common practice, no source). */
@@ -106,14 +106,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
           step('Leave a gap in the long seam to turn and fill through, and close it by hand.'),
           sewingStep(order, item.seam, 'Long seam of the body', bodyWidth),
         ]
-      : [
-          sewingStep(
-            order,
-            plainly(item.seam),
-            'Long seam of the body, the zip set in its middle and the ends sewn shut past it',
-            bodyWidth,
-          ),
-        ]
+      : zipSteps(order, item.seam, 'Long seam of the body', bodyWidth, zip)
   return {
     id: `circles/${choice.cloth.name}/${choice.run}`,
     words: 'body and two round ends, laid as squares',
@@ -125,9 +118,7 @@ function withCircles(order: Order, item: Bolster, choice: Choice, endChoice: Cho
     sewing: [
       step(`Fold each square in four and cut its circle, ${say(order, sum(diameter, both))} across.`),
       ...opening,
-      step(
-        `${zip === null ? '' : 'Open the zip a little. '}Mark body ends and circles in quarters and snip the body’s allowance where it must bend.`,
-      ),
+      step('Mark body ends and circles in quarters and snip the body’s allowance where it must bend.'),
       sewingStep(
         order,
         plainly(item.seam),

@@ -1,4 +1,4 @@
-import type { Problem } from '@lengthwise/units'
+import type { Length, Problem } from '@lengthwise/units'
 import { beforeShrinking, length, minus, roundUpTo, sum, times, ZERO } from '@lengthwise/units'
 import type { Ways } from '../answers.ts'
 import { edgeOf, half, makePiece, makeSeam } from '../build.ts'
@@ -7,7 +7,7 @@ import { cutLength } from '../cut-size.ts'
 import type { Cushion, Edge, Order } from '../order.ts'
 import { layTogether, step } from '../sewing.ts'
 import { hemTake } from '../thread.ts'
-import type { Notion, SeamLine } from '../way.ts'
+import type { Notion, SeamLine, SewingLine } from '../way.ts'
 import { chooseZips, zipNotions } from '../zips.ts'
 import type { Choice, Part } from './choices.ts'
 import { choicesFor, mostShrinking } from './choices.ts'
@@ -16,7 +16,7 @@ import { waysFrom } from './draft.ts'
 import type { Envelope } from './envelope.ts'
 import { envelopeInOne, envelopeInThree, flangeLines, flangeStitching, outerSize, turnOut } from './envelope.ts'
 import { centred } from './motif.ts'
-import { plainly, sewingStep } from './seam-words.ts'
+import { plainly, sewingStep, zipSteps } from './seam-words.ts'
 import { shortSideFirst } from './short-side-first.ts'
 
 /**
@@ -100,7 +100,7 @@ function zipInTheSide(order: Order, item: Cushion, front: Choice, back: Choice):
     makeSeam(seam, edgeOf('/front', 'right'), edgeOf('/back', 'left'), size.length, 'side'),
   ]
   const middle = { x: size.width / 2, y: size.length / 2 }
-  const zipSeam = 'Lower long side, front to back, the zip set in its middle and the ends sewn shut past it'
+  const zipSeam = 'Lower long side, front to back'
   return {
     id: `zip/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}`,
     words: 'front and back with a zip in the lower long side',
@@ -113,8 +113,7 @@ function zipInTheSide(order: Order, item: Cushion, front: Choice, back: Choice):
     notions: zipOf(order, item, item.finished.length, 'zip in a long side'),
     hems: 0,
     sewing: [
-      sewingStep(order, plainly(seam), zipSeam, size.width),
-      step(`Open the zip halfway, then lay front and back ${layTogether(seam)}.`),
+      ...zippedSeam(order, item, zipSeam, size.width),
       sewingStep(order, seam, 'The other three sides', sum(size.width, times(size.length, 2))),
       step('Turn right side out through the zip, push out the corners and press.'),
     ],
@@ -168,7 +167,7 @@ function zipInTheBack(order: Order, item: Cushion, front: Choice, back: Choice):
     run: front.run,
     marks: flangeLines(pocket, size.length, seam.allowance, minus(size.width, seam.allowance), shrinks),
   })
-  const zipSeam = 'Upper to lower half of the back, the zip set between the flange lines and the ends sewn shut past it'
+  const zipSeam = 'Upper to lower half of the back'
   return {
     id: `zip/${front.cloth.name}/${front.run}/${back.cloth.name}/${back.run}`,
     words: 'front, and back in two halves with a zip between',
@@ -182,12 +181,23 @@ function zipInTheBack(order: Order, item: Cushion, front: Choice, back: Choice):
     notions: zipOf(order, item, item.finished.length, 'zip across the back'),
     hems: flangeStitching(pocket),
     sewing: [
-      sewingStep(order, plainly(seam), zipSeam, size.width),
-      step(`Open the zip halfway, then lay front and back ${layTogether(seam)}.`),
+      ...zippedSeam(order, item, zipSeam, size.width),
       sewingStep(order, seam, 'All four sides', times(sum(size.width, size.length), 2)),
       ...turnOut(order, pocket),
     ],
   }
+}
+
+/** The seam with its zip, where one is short enough, and what is laid for the seams round it. */
+function zippedSeam(order: Order, item: Cushion, what: string, seamLength: Length): readonly SewingLine[] {
+  const zip = chooseZips(order, item.finished.length, null)
+  const lay = `Lay front and back ${layTogether(item.seam)}`
+  return zip === null
+    ? [
+        sewingStep(order, plainly(item.seam), `${what}, a gap left in its middle to close by hand`, seamLength),
+        step(`${lay}.`),
+      ]
+    : [...zipSteps(order, item.seam, what, seamLength, zip), step(`${lay}, the zip open halfway.`)]
 }
 
 function zipOf(order: Order, item: Cushion, edge: Cushion['finished']['width'], words: string): readonly Notion[] {

@@ -7,6 +7,7 @@ import { evenly } from '../rows.ts'
 import { finishOf, firstRow, joinSteps, layTogether, say, step, totalOf } from '../sewing.ts'
 import type { Piece, SeamLine, SewingLine } from '../way.ts'
 import type { ZipChoice } from '../zips.ts'
+import { zipBehind } from './seam-words.ts'
 
 /** The zip of the opening, or the stitched length of the hems of both faces there. */
 interface OpeningWork {
@@ -109,7 +110,6 @@ function rowWords(order: Order, item: DuvetCover, at: Edge, [first, second]: rea
   return `, the first ${place}${second === undefined ? '' : `, then every ${say(order, length(second - first))}`}`
 }
 
-/** Stitching clear of the teeth of a zip in the middle of its opening (common practice, no source). */
 function zipInSeam(
   order: Order,
   pieces: readonly Piece[],
@@ -122,7 +122,6 @@ function zipInSeam(
   if (first === undefined) return []
   const byName = new Map(pieces.map((piece) => [piece.name, piece]))
   const total = totalOf(own)
-  const beside = say(order, order.measureIn === 'in' ? inches(1 / 4) : cm(0.6))
   const opened =
     zip === null
       ? ''
@@ -132,11 +131,7 @@ function zipInSeam(
       `Right sides together, sew front to back at the ${at} (${say(order, total)}, allowance ${say(order, first.allowanceA)})${opened}: close the seam outside the marks past the stops of the zip. ${finishOf(order, byName, first)}`,
       total,
     ),
-    step(
-      zip?.zips.length === 2
-        ? `Press the allowances open, lay the two zips behind the opening head to head, so that their sliders meet in the middle, and stitch them ${beside} from the fold on either side; leave them open.`
-        : `Press the allowances open, lay the zip behind the opening and stitch it ${beside} from the fold on either side; leave it open.`,
-    ),
+    zipBehind(order, zip),
   ]
 }
 
