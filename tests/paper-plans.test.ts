@@ -116,6 +116,21 @@ test('cloth with matched seams at both selvedges is not cut down where it is wid
   const scene = cuttingMap(plan(order.value, { effort: 'quick', compareWidths: false }), { paper: 'a4' })
   expect(stopsIfWider(scene, 'Vine')).toBe(true)
   expect(toldOfLarger(scene)).toEqual([])
+  // sides begin 480 cm from the centres they join: seven whole repeats of 64 cm
+  expect(saidBefore(scene)).toMatch(
+    /before buying: one is 64.cm \..* Measure the repeat of the vine again: seven are 448.cm/,
+  )
+})
+
+test('a size of the plan that is cut as it is is not called finished', () => {
+  const order = readPlan(readFileSync(new URL('narrow-cloth.yaml', FIXTURES), 'utf8'))
+  if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
+  const scene = cuttingMap(plan(order.value, { effort: 'quick', compareWidths: false }), { paper: 'a4' })
+  const words = scene.pages.flatMap((page) => wordsOf(scene, page.kind)).join(' ')
+  expect(words).toContain('Cut to a size of your own, sewn as you like: 3.')
+  expect(words).not.toMatch(/Bench pad 1, finished/)
+  // 5.1 m is bought and 5.1 m laid
+  expect(saidBefore(scene)).toContain('the plan leaves nothing to spare')
 })
 
 test('a hem that must stay is not cut off where a sheet is longer', () => {

@@ -10,14 +10,15 @@ import { expect, test } from 'vitest'
  * finished sizes, which the sewing-up check reads from pieces and seams alone.
  */
 
-const result: Result = (() => {
-  const order = readPlan(readFileSync(new URL('../fixtures/whole-bed.yaml', import.meta.url), 'utf8'))
+function planned(name: string): Result {
+  const order = readPlan(readFileSync(new URL(`../fixtures/${name}.yaml`, import.meta.url), 'utf8'))
   if (!order.ok) throw new Error(order.problems.map((each) => each.message).join('\n'))
   return plan(order.value, { effort: 'quick', compareWidths: false })
-})()
+}
+const result = planned('whole-bed')
 const finished = (item: string) => result.finished.find((row) => row.item === item)!
-const steps = (item: string, said: RegExp) =>
-  result.sewing
+const steps = (item: string, said: RegExp, of: Result = result) =>
+  of.sewing
     .filter((step) => step.item === item && said.test(step.text))
     .map(({ text, seamLength }) => ({ text: text.replace(/\u00a0/g, ' '), seamLength }))
 
@@ -58,4 +59,33 @@ test('what width and length leave out is told with them', () => {
   expect(finished('fitted-sheet-1').form).toEqual({ kind: 'depth', size: cm(32) })
   expect(finished('bolster-1').form).toEqual({ kind: 'diameter', size: cm(20) })
   expect(finished('throw-1').form).toBeNull()
+})
+
+test('both rows of a French seam take up its allowance, and what is trimmed lies inside the second', () => {
+  const rows = planned('pillowcases-every-style').sewing.flatMap(({ text }) => [
+    ...text
+      .replace(/\u00a0/g, ' ')
+      .matchAll(
+        /allowance ([\d.]+) cm.*?stitch ([\d.]+) cm from the edge, trim to ([\d.]+) cm.*?stitch ([\d.]+) cm from/g,
+      ),
+  ])
+  expect(rows.length).toBeGreaterThan(5)
+  for (const [, allowance, first, trimmed, second] of rows) {
+    expect(Number(first) + Number(second)).toBeCloseTo(Number(allowance), 6)
+    expect(Number(trimmed)).toBeLessThan(Number(second))
+  }
+})
+
+test('a zip and the hems stitched together beside it are as long as the raw edge', () => {
+  const sheets = planned('old-sheets')
+  const [strip, beside] = steps('duvet-cover-1, duvet-cover-2', /zip/, sheets)
+  // 200 cm wide with 1.5 cm at either side, and a zip of 180 cm
+  expect(strip!.seamLength).toBe(cm(180))
+  expect(beside!.text).toContain('23 cm in all')
+})
+
+test('the seam of a bolster is closed beside its zip', () => {
+  // 90 cm long with 1.5 cm at either end, and a zip of 80 cm
+  const [seam] = steps('bolster-1', /left open in the middle for the zip/)
+  expect(seam!.text).toContain('80 cm left open in the middle for the zip, 6.5 cm from each raw end')
 })

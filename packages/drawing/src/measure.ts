@@ -32,7 +32,7 @@ export function measureIn(unit: Unit): Measure {
     atLeast: (l) => inOne(printLength(upTo(l, unit === 'in' ? UNITS_PER_INCH / 16 : TENTH_OF_A_MM), unit, options)),
     size: (width, length) => `${bare(width)}\u00a0×\u00a0${bare(length)}`,
     sold: (width) => inOne(printLength(width, exactUnit(width, unit), options)),
-    bought: (l) => (unit === 'in' ? yards(l) : metres(l)),
+    bought: (l) => inOne(unit === 'in' ? yards(l) : metres(l)),
     area: (squareUnits) =>
       unit === 'in'
         ? `${(squareUnits / UNITS_PER_YARD ** 2).toFixed(1)}\u00a0sq\u00a0yd`

@@ -38,7 +38,8 @@ export function markLeaves(result: Result, measure: Measure, style: Style): read
     .sort((a, b) => Number(a.labels[0]) - Number(b.labels[0]))
   if (lines.length === 0) return []
   const title = 'Marks to carry over'
-  const lead = 'As each piece comes away: lay it right side up, its top away from you, and measure from its own edges.'
+  const lead =
+    'As each piece comes away: lay it right side up, its top away from you, measure from its own edges, put pins through and chalk the marks on the wrong side.'
   const leaves = [leaf('pieces', title, [lead], style)]
   for (const { words, top, labels } of lines) {
     const runs = [[`${labelsListed(labels)}${top}: `, 700] as const, [`${words}.`, 500] as const]

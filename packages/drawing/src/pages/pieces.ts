@@ -77,7 +77,7 @@ function headsOf({ order, finished, pieces }: Result, measure: Measure): readonl
     `Cut sizes in ${unit}, seams and hems included: across the bed first, then from head to foot.`,
     // pillowcases and cushions are given short side first, and their long side is uppermost
     ...(order.items.some((item) => LONG_SIDE_UP.includes(item.item))
-      ? ['Pillowcases, cushions, shams, bolsters: height first, long side up.']
+      ? ['Pillowcases, cushions, shams, bolsters: height first; they lie long side up.']
       : []),
     ...(own.length > 0
       ? [`Cut to a size of your own, sewn as you like: ${labelsListed(own)}. Seams and hems come off it.`]

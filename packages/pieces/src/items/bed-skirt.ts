@@ -231,7 +231,7 @@ function fullnessSteps(order: Order, item: BedSkirt, skirt: Skirt, run: Length, 
     ends,
     hemmed,
     step(
-      `Stitch two rows of long stitches inside the upper edge, ${say(order, run)} each, and draw them up to ${say(order, around)}, evenly, eighth by eighth.`,
+      `Stitch two rows of long stitches within the allowance of the upper edge, ${say(order, run)} each, and draw them up to ${say(order, around)}, evenly, eighth by eighth.`,
       times(run, 2),
     ),
     sewingStep(order, plainly(item.seam), sewn, around),

@@ -71,7 +71,7 @@ function openingSteps(
       return [
         step(`Hem ${ofBoth(opening.at)}: ${turnWords(order, opening.hem)} at the fold mark; press and stitch.`, hems),
         step(
-          `Fold each tie in four along its length, one end in, and stitch; sew one by its raw end to the inside of each face at the tie marks: ${places.length} places${rowWords(order, item, opening.at, places)}.`,
+          `Fold each tie in four along its length, one end in, and stitch; turn its raw end under and sew one by that end to the inside of each face at the tie marks: ${places.length} places${rowWords(order, item, opening.at, places)}.`,
         ),
       ]
     }

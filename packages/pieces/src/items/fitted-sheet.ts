@@ -128,7 +128,13 @@ function draftOf(order: Order, item: FittedSheet, face: FaceWay): Draft {
     sewing: [
       ...joinSteps(order, pieces, face.seams),
       step(cornerWords(order, item, square, corners.length === 4)),
-      sewingStep(order, seam, 'Each corner, edge to edge, from the casing up', times(square, 4), square),
+      sewingStep(
+        order,
+        seam,
+        'Each corner, edge to edge, from the outer edge of the sheet in',
+        times(square, 4),
+        square,
+      ),
       ...casingSteps(order, item, edgeRound),
     ],
   }
