@@ -55,13 +55,13 @@ function sources(folder: string): readonly string[] {
 
 function imports(file: string): readonly Import[] {
   const text = readFileSync(join(root, file), 'utf8')
-  return [...text.matchAll(/^\s*(?:import|export)\s+(type\s+)?(?:[^'"();]*?\sfrom\s+)?['"]([^'"]+)['"]/gm)].map(
-    (m) => ({
-      file,
-      from: m[2] ?? '',
-      typeOnly: m[1] !== undefined,
-    }),
-  )
+  const atOnce = text.matchAll(/^\s*(?:import|export)\s+(type\s+)?(?:[^'"();]*?\sfrom\s+)?['"]([^'"]+)['"]/gm)
+  // what is loaded only when it is needed
+  const later = text.matchAll(/\bimport\(['"]([^'"]+)['"]\)/g)
+  return [
+    ...[...atOnce].map((m) => ({ file, from: m[2] ?? '', typeOnly: m[1] !== undefined })),
+    ...[...later].map((m) => ({ file, from: m[1] ?? '', typeOnly: false })),
+  ]
 }
 
 describe.each(Object.keys(ARROWS))('%s', (folder) => {
