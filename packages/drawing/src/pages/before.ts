@@ -193,9 +193,10 @@ function upToEighthYard(length: Length, other: Measure): string {
 function upToTenCm(length: Length, other: Measure): string {
   return other.bought((Math.ceil(length / 32_000) * 32_000) as Length)
 }
+// rounded up, as lengths are: less would be too narrow
 function inOther(width: Length, other: Measure): string {
   const step = other.unit === 'in' ? 8128 / 8 : 320
-  return other.full((Math.round(width / step) * step) as Length)
+  return other.full((Math.ceil(width / step) * step) as Length)
 }
 
 function washing(result: Result, measure: Measure): readonly Item[] {

@@ -53,9 +53,14 @@ export function printAtTheTable(result: Result, measure: Measure): readonly Runs
     })
   const tops = cloths
     .filter(({ cloth }) => cloth.print.way === 'one-way')
-    .map(({ name, cloth }): Runs => {
+    .map(({ name, cloth, from }): Runs => {
       const top = TOPS[cloth.print.top]
-      return [[`The print of the ${clothTitle(name)} has its top toward the ${top}. Look before you cut.`, 500]]
+      // where nothing on the cloth has a place from its cut end, either end may be the first
+      const either = from === 'bolt' && cloth.flaws.length === 0 && cloth.print.motif === null
+      const otherwise = either ? 'If not, turn the cloth end for end' : 'If not, stop, and lay out again'
+      return [
+        [`The print of the ${clothTitle(name)} has its top toward the ${top}. Look before you cut. ${otherwise}.`, 500],
+      ]
     })
   return [...repeats, ...tops]
 }
