@@ -36,7 +36,7 @@ export interface Front {
   /** cells whose blocks become each other's by moving them along */
   readonly families: Map<number, Cell[]>
   /** for each trial, the least waste of any block that serves it, once the front is done */
-  readonly waste: Float64Array
+  readonly waste: number[]
 }
 
 /** How much work there may be, and who may stop it. */
@@ -47,6 +47,10 @@ export interface Effort {
 
 /** Blocks looked at between two questions whether to stop: a few milliseconds. */
 const POLL_STEPS = 16_384
+
+// without ties there is nothing to look up
+const NO_CELLS: Map<number, Cell> = new Map()
+const NO_FAMILIES: Map<number, Cell[]> = new Map()
 
 /** Fewer multisets than this have a place each. */
 const MOST_LISTED = 1 << 18
@@ -215,9 +219,9 @@ export class Kept {
       restArea: this.restArea,
       restWeights: this.rooms.weightsOf(this.multisets.countsOf(this.multisets.full - multiset)),
       cells: [],
-      cellOf: new Map(),
-      families: new Map(),
-      waste: new Float64Array(this.spare.length).fill(Number.POSITIVE_INFINITY),
+      cellOf: this.phases ? new Map() : NO_CELLS,
+      families: this.phases ? new Map() : NO_FAMILIES,
+      waste: new Array<number>(this.spare.length).fill(Number.POSITIVE_INFINITY),
     }
     if (this.listed) this.listed[multiset] = front
     else this.fronts.set(multiset, front)
