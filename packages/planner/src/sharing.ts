@@ -70,7 +70,8 @@ function mixed(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sh
       const { asked, answer } = book.lay(setting, ground, taken, how)
       if (answer.status === 'stopped') stopped = true
       if (answer.length === null) {
-        complete &&= answer.status === 'infeasible'
+        // part of a load goes where the load goes, unless effort ends or a hem to be kept asks for more room: then not all is tried
+        complete = false
         continue
       }
       tryFrom(slot + 1, less(rest, taken), [...used, { ground, nth, counts: taken, asked, answer }])

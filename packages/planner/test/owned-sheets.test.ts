@@ -76,6 +76,33 @@ describe('a hem that must be kept', () => {
     expect(plan(orderOf([wide], [sheet(['foot'])])).status).toBe('laid')
   })
 
+  it('leaves as many pieces on a sheet as keep it, though one more would go on', () => {
+    // 3 × 62 leave 14 of the hem on waste: two on one sheet, the third on the other
+    const needs = { ...towels(1).needs, head: { kind: 'kept-hem' as const, depth: cm(5) } }
+    const result = plan(
+      orderOf([{ ...rectangle('top', 62, 150, { count: 3, cloth: ['sheet'], needs }) }], [sheet(['head'], 200, 2)]),
+    )
+    expect(result.cloths.map((c) => c.placed.length)).toEqual([2, 1])
+    expect(verify(result)).toEqual([])
+  })
+
+  it('is not said to be in the way of pieces that only the sharing tried leaves without room', () => {
+    /*
+     * On 190 × 230, hems 10 and 2.5, a deep piece lies only below a top, a broad one 20 or more from the head. One top to each sheet
+     * does it: below it a deep piece, beside it the strip and 20 from the head a broad piece. With both tops and the third on one
+     * sheet, the other has a deep piece and no top, and a strip of 20 is in its way.
+     */
+    const needs = { ...towels(1).needs, head: { kind: 'kept-hem' as const, depth: cm(5) } }
+    const cloth = ['sheet']
+    const tops = rectangle('top', 60, 15, { count: 2, cloth, needs })
+    const third = rectangle('third', 70, 20, { cloth, needs })
+    const deep = rectangle('deep', 60, 212, { count: 2, cloth })
+    const broad = rectangle('broad', 130, 207, { count: 2, cloth })
+    const result = plan(orderOf([tops, third, deep, broad], [sheet(['head'], 190, 2)]))
+    if (result.status === 'laid') expect(verify(result)).toEqual([])
+    else expect(result.proof.status).not.toBe('proved')
+  })
+
   it('is refused when it ends on waste', () => {
     const result = plan(orderOf([towels(2)], [sheet(['head'])]))
     const spoilt = result.cloths.map((c) => ({ ...c, remnants: c.remnants.filter((r) => r.y > 0) }))
