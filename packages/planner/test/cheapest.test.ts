@@ -55,20 +55,22 @@ const mats: fc.Arbitrary<Item> = fc
     })
   })
 
+const quiltBack = (width: number, long: number, spec: Partial<FaceSpec>): Item => ({
+  item: 'quilt-back',
+  quilt: { width: cm(width), length: cm(long) },
+  overhang: ZERO,
+  face: face(spec),
+  count: 1,
+  for: '',
+  sizeName: null,
+  cot: false,
+  seam: { kind: 'plain', allowance: cm(1.5) },
+  path: 'make[9]',
+})
+
 const backs: fc.Arbitrary<Item> = fc
   .record({ width: size(90, 190), long: size(60, 160), crossJoins: size(0, 1), mostSeams: fc.constantFrom(null, 2) })
-  .map(({ width, long, ...spec }) => ({
-    item: 'quilt-back' as const,
-    quilt: { width: cm(width), length: cm(long) },
-    overhang: ZERO,
-    face: face(spec),
-    count: 1,
-    for: '',
-    sizeName: null,
-    cot: false,
-    seam: { kind: 'plain' as const, allowance: cm(1.5) },
-    path: 'make[9]',
-  }))
+  .map(({ width, long, ...spec }) => quiltBack(width, long, spec))
 
 const cloths: fc.Arbitrary<Cloth[]> = fc
   .record({
@@ -247,3 +249,30 @@ it('ways left out of a long list are not forgotten in the bound', () => {
   )
   expect(dearer).toBeGreaterThan(5)
 })
+
+it.each([
+  // the narrow width cannot do without a seam, the wide one could, but is cheapest with two
+  ['narrow', 140, 110, {}, [30, 90], [100, 2000], [125, 2200], 1, 2],
+  // here the wide one is as cheap without any
+  ['wide', 160, 60, { lengthRuns: 'along' }, [50, 90], [140, 1000], [185, 1000], 1, 0],
+] as const)(
+  'of two widths that cost the same the one with fewer seams is taken: the %s one',
+  (which, width, long, spec, [across, along], narrow, wide, seamsOfNarrow, seamsOfWide) => {
+    const orderWith = (widths: readonly (typeof narrow | typeof wide)[], mostSeams: number | null) =>
+      orderOf(
+        [quiltBack(width, long, { ...spec, crossJoins: 1, mostSeams }), rectangle('mat', across, along)],
+        [bolt('cloth', [], { widths: widths.map(([w, coins]) => ({ width: cm(w), price: { coins, per: 'm' } })) })],
+      )
+    // the fewest seams with which everything tried comes out no dearer
+    const { value } = cheapestByTrying(orderWith([narrow, wide], null))
+    const fewest = (at: typeof narrow | typeof wide) =>
+      [0, 1, 2].find((seams) => cheapestByTrying(orderWith([at], seams)).value === value)
+    expect([fewest(narrow), fewest(wide)]).toEqual([seamsOfNarrow, seamsOfWide])
+    const result = plan(orderWith([narrow, wide], null))
+    expect(result.proof).toMatchObject({ status: 'proved', value })
+    expect(result.widths.map(({ seams, chosen }) => [seams, chosen])).toEqual([
+      [seamsOfNarrow, which === 'narrow'],
+      [seamsOfWide, which === 'wide'],
+    ])
+  },
+)
