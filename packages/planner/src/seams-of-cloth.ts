@@ -1,9 +1,14 @@
 import type { Piece, SeamLine, Way } from '@lengthwise/pieces'
 
 /**
- * Seams of a way that a cloth brings with it: those that join its own pieces, and, where it has a piece at all, those that
- * separate faces have more than one piece would. Joins of pieces are counted as one counts edges of a forest: n pieces that
- * come together as one face take n − 1 seams, however many stretches each has.
+ * The seams of a way that are put down to one cloth:
+ *
+ * - those that join pieces of this cloth with each other;
+ * - where the way has a piece of this cloth, also the seams that come of making an item as separate faces instead of in one
+ *   piece (`Way.joins` has them, yet they lie between faces and join no pieces inside one).
+ *
+ * Two pieces may be sewn to each other in several stretches of one seam. So stretches are not counted: a seam counts when it
+ * brings together what was still apart, and a face of three panels has two seams.
  */
 export function seamsOfCloth(name: string, { pieces, seams, joins }: Way): number {
   const own = pieces.filter((piece) => piece.cloth === name)
