@@ -135,15 +135,13 @@ function beddingRow(seconds: number, say: Say): Row[] {
 
 /** In a process of its own, whose memory the operating system tells at its end. */
 function batchRow(seconds: number, say: Say): Row[] {
-  const script = join(import.meta.dirname, 'batch-alone.ts')
+  const script = join(import.meta.dirname, 'dist/batch-alone.js')
   const cases = [batch(1), batch(2)]
   say(shapeOf(cases))
   let gap = 0
   let memory = 0
   for (const seed of [1, 2]) {
-    const ran = spawnSync(process.execPath, ['--import', 'tsx', script, String(seed), String(seconds)], {
-      encoding: 'utf8',
-    })
+    const ran = spawnSync(process.execPath, [script, String(seed), String(seconds)], { encoding: 'utf8' })
     if (ran.status !== 0) throw new Error(ran.stderr)
     const result = JSON.parse(ran.stdout) as { length: number; bound: number; status: string; megabytes: number }
     say(`- batch ${seed}: ${JSON.stringify(result)}`)
