@@ -108,9 +108,17 @@ export interface Origin {
   readonly member: number
 }
 
+/**
+ * Where hems to be kept end that every piece can do without: on strips of their own, or, those that some piece can lie on, on
+ * such pieces and what is left beside them.
+ */
+export type Hems = 'on-strips' | 'on-pieces'
+
 export interface Asked {
   /** without the strips that stay on hems to be kept */
   readonly ground: Ground
+  /** 'on-strips' only where it makes a difference */
+  readonly hems: Hems
   readonly request: Request
   readonly origins: readonly Origin[]
 }
@@ -119,17 +127,17 @@ export interface Asked {
 export type Counts = ReadonlyMap<string, number>
 
 /** The solver's request for so many of each bundle on one ground. */
-export function ask(order: Order, whole: Ground, counts: Counts, bundles: ReadonlyMap<string, Bundle>): Asked {
+export function ask(
+  order: Order,
+  whole: Ground,
+  counts: Counts,
+  bundles: ReadonlyMap<string, Bundle>,
+  wish: Hems = 'on-strips',
+): Asked {
   const wanted = [...counts].flatMap(([key, n]) => (n > 0 ? (bundles.get(key)?.members ?? []) : []))
-  const spare = mustKeep(whole).filter((side) =>
-    wanted.every((member) => member.postures.some((p) => !(p.flush & FLUSH[side]))),
-  )
+  const { spare, off, hems } = spareHems(whole, wanted, wish)
   const ground = reserving(order, whole, spare)
-  const off = spare.reduce((flush, side) => flush | FLUSH[side], 0)
-  const posturesOf = (member: Member) => {
-    const clear = member.postures.filter((p) => !(p.flush & off))
-    return clear.length > 0 ? clear : member.postures
-  }
+  const posturesOf = (member: Member) => member.postures.filter((p) => !(p.flush & off))
   const demands: Demand[] = []
   const origins: Origin[] = []
   for (const key of [...counts.keys()].sort()) {
@@ -154,7 +162,24 @@ export function ask(order: Order, whole: Ground, counts: Counts, bundles: Readon
       })
   }
   const cuts = ground.table.cloth.divideBy === 'shears' ? 'free' : 'guillotine'
-  return { ground, request: { field: ground.field, demands, cuts }, origins }
+  return { ground, hems, request: { field: ground.field, demands, cuts }, origins }
+}
+
+/** The hems that stay on strips: one after the other, as long as every piece can lie clear of all of them. */
+function spareHems(whole: Ground, wanted: readonly Member[], wish: Hems) {
+  const spare: ClothSide[] = []
+  let off = 0
+  let hems: Hems = 'on-pieces'
+  for (const side of mustKeep(whole)) {
+    const more = off | FLUSH[side]
+    const canEndOnPieces = wanted.some(({ postures }) => postures.some((p) => p.flush & FLUSH[side]))
+    if (!wanted.every(({ postures }) => postures.some((p) => !(p.flush & more)))) continue
+    if (canEndOnPieces && wish === 'on-pieces') continue
+    if (canEndOnPieces) hems = 'on-strips'
+    spare.push(side)
+    off = more
+  }
+  return { spare, off, hems }
 }
 
 /** A name for a request that is the same when the layouts are the same. */

@@ -69,26 +69,32 @@ export class LayoutBook {
     const known = this.#known(key, how)
     if (known) return known
     const looked = how === 'deep' ? this.#known(key, 'look') : undefined
+    const anyWillDo = isAtHand(setting, ground) && mustKeep(ground).length === 0
+    if (looked && (looked.answer.status === 'proved' || (anyWillDo && looked.answer.length !== null))) return looked
+    const asked = looked?.asked ?? ask(this.order, ground, counts, setting.bundles)
+    let found = this.#search(setting, ground, counts, how, asked, looked ? knownFrom(looked.answer) : NOTHING)
+    // where no strip for a hem leaves room, the hem may end on pieces
+    if (found.answer.length === null && asked.hems === 'on-strips') {
+      const onPieces = ask(this.order, ground, counts, setting.bundles, 'on-pieces')
+      found = this.#search(setting, ground, counts, how, onPieces, NOTHING)
+    }
+    // a run cut short by a clock says nothing about the next one
+    if (found.answer.status !== 'stopped') this.#answers.set(`${how} ${key}`, found)
+    return found
+  }
+
+  #search(setting: Setting, ground: Ground, counts: Counts, how: How, asked: Asked, known: Known): Laid {
     // an owned length costs nothing: any layout on it will do, unless it must keep its hems
     const atHand = isAtHand(setting, ground)
     const anyWillDo = atHand && mustKeep(ground).length === 0
-    if (looked && (looked.answer.status === 'proved' || (anyWillDo && looked.answer.length !== null))) return looked
-    const asked = looked?.asked ?? ask(this.order, ground, counts, setting.bundles)
-    const { stop } = this.effort
     // where cloth cannot be bought there is nothing to show without a layout, even when the run is ended
-    const control = atHand && stop?.() ? { effort: LAST_STEPS, tidy: false } : this.#control(this.#stepsFor(how))
-    let answer = (anyWillDo ? layAnyhow : layKnowing)(
-      asked.request,
-      control,
-      looked ? knownFrom(looked.answer) : NOTHING,
-    )
+    const ended = atHand && this.effort.stop?.()
+    const control = ended ? { effort: LAST_STEPS, tidy: false } : this.#control(this.#stepsFor(how))
+    let answer = (anyWillDo ? layAnyhow : layKnowing)(asked.request, control, known)
     this.steps += answer.steps + START_STEPS
     if (answer.length === null && answer.status === 'best-found' && how !== 'quick')
       answer = this.#asOnBolt(setting, ground, counts, how, asked) ?? answer
-    const found = { asked, answer: this.#keepsHems(asked.ground, answer) }
-    // a run cut short by a clock says nothing about the next one
-    if (answer.status !== 'stopped') this.#answers.set(`${how} ${key}`, found)
-    return found
+    return { asked, answer: this.#keepsHems(asked.ground, answer) }
   }
 
   /** What has been laid already as hard as this, or harder. */
@@ -119,14 +125,14 @@ export class LayoutBook {
    * A layout once more, for the largest remnant, the fewest divisions and the fewest changes of direction; a shorter one where it
 was not looked for as far as what is shown deserves. Null when there is none as short, or no time.
    */
-  tidied(setting: Setting, ground: Ground, counts: Counts, before: Answer): Laid | null {
+  tidied(setting: Setting, ground: Ground, counts: Counts, { asked: { hems }, answer: before }: Laid): Laid | null {
     if (this.effort.stop?.()) return null
     const { lookSteps, deepSteps } = this.effort
     const proved = before.status === 'proved'
     const asked = this.#asBought(
       setting,
       ground,
-      ask(this.order, ground, counts, setting.bundles),
+      ask(this.order, ground, counts, setting.bundles, hems),
       proved ? before : null,
     )
     const searched = !proved && this.#known(keyOf(setting, ground, counts), 'deep') !== undefined

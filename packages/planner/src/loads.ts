@@ -27,27 +27,28 @@ export function largestLoads(
   const effort = setting.open ? book.effort.lookSteps : book.effort.lookSteps / (how === 'deep' ? 1 : 8)
   // nor is there anything to show without one, even when the run is ended
   const last = !setting.open && stop?.()
-  const fits = whatFits(asked.request, last ? { effort: LAST_STEPS } : { effort, ...(stop ? { stop } : {}) })
-  book.steps += fits.steps
-  let whole = fits.complete
+  // a hem to be kept may ask for more room when fewer pieces need it
+  const mayFail = mustKeep(ground).length > 0
+  // what can be laid with hems on strips can be laid where they may end on pieces: the last request has all loads
+  const requests =
+    asked.hems === 'on-strips' ? [asked, ask(book.order, ground, counts, setting.bundles, 'on-pieces')] : [asked]
+  let whole = true
   const found = new Map<string, Counts>()
-  for (const { counts: placed } of fits.maximal) {
-    const load = new Map<string, number>()
-    for (const [demand, { key }] of asked.origins.entries()) if (placed[demand]) load.set(key, placed[demand])
-    if (load.size > 0) found.set(countsKey(load), load)
+  for (const { request, origins } of requests) {
+    const fits = whatFits(request, last ? { effort: LAST_STEPS } : { effort, ...(stop ? { stop } : {}) })
+    book.steps += fits.steps
+    whole = fits.complete
+    for (const { counts: placed } of fits.maximal) {
+      const load = new Map<string, number>()
+      for (const [demand, { key }] of origins.entries()) if (placed[demand]) load.set(key, placed[demand])
+      if (load.size === 0) continue
+      if (mayFail && book.lay(setting, ground, load, how).answer.length === null) whole = false
+      else found.set(countsKey(load), load)
+    }
   }
-  // where effort ended before anything was sure to fit, one load is better than none
-  // (a hem to be kept may ask for more room when fewer pieces need it)
-  const kept = mustKeep(ground).length === 0
-  if (!kept)
-    for (const [key, load] of found) if (book.lay(setting, ground, load, how).answer.length === null) found.delete(key)
-  whole &&= kept || found.size === fits.maximal.length
+  // where effort ended before anything was sure to fit, or every load would spoil a hem, one load is better than none
   if (found.size === 0 && !whole) return { counts: [greedyLoad(book, setting, ground, counts)], complete: false }
-  const area = (load: Counts) =>
-    [...load].reduce((sum, [key, n]) => {
-      const members = setting.bundles.get(key)!.members
-      return sum + n * members.reduce((all, m) => all + m.count * m.area, 0)
-    }, 0)
+  const area = (load: Counts) => [...load].reduce((sum, [key, n]) => sum + n * areaOf(setting, key), 0)
   return { counts: [...found.values()].sort((a, b) => area(b) - area(a)), complete: whole }
 }
 
@@ -57,11 +58,11 @@ const LAST_STEPS = 8_000
 
 /** One load: bundle after bundle, the largest first, as many of each as still go on. */
 function greedyLoad(book: LayoutBook, setting: Setting, ground: Ground, counts: Counts): Counts {
-  const areaOf = (key: string) => setting.bundles.get(key)!.members.reduce((sum, m) => sum + m.count * m.area, 0)
+  const area = (key: string) => areaOf(setting, key)
   let load: Counts = new Map()
-  for (const key of [...counts.keys()].sort((a, b) => areaOf(b) - areaOf(a) || (a < b ? -1 : 1))) {
+  for (const key of [...counts.keys()].sort((a, b) => area(b) - area(a) || (a < b ? -1 : 1))) {
     let low = 0
-    let high = Math.min(counts.get(key)!, Math.floor((ground.field.width * ground.field.length!) / areaOf(key)))
+    let high = Math.min(counts.get(key)!, Math.floor((ground.field.width * ground.field.length!) / area(key)))
     while (low < high) {
       const middle = Math.ceil((low + high) / 2)
       const more = new Map([...load, [key, middle]])
@@ -72,3 +73,6 @@ function greedyLoad(book: LayoutBook, setting: Setting, ground: Ground, counts: 
   }
   return load
 }
+
+const areaOf = (setting: Setting, key: string): number =>
+  setting.bundles.get(key)!.members.reduce((sum, m) => sum + m.count * m.area, 0)

@@ -6,7 +6,8 @@ import type { ClothSide } from './turn.ts'
 
 /**
  * Hems that must be kept: none of their run may end on waste. A hem that pieces need ends on them and on remnants beside
- * them; one that no piece needs stays on a strip along the whole of it, deep enough to be a remnant worth keeping.
+ * them; one that every piece can do without stays on a strip along the whole of it, deep enough to be a remnant worth keeping,
+ * or, where that leaves no room, ends on pieces that could lie at it and on remnants beside them.
  */
 const LIES: Readonly<Record<Side, ClothSide>> = { head: 'start', foot: 'end', left: 'left', right: 'right' }
 

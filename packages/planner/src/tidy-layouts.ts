@@ -14,7 +14,7 @@ export function tidyLayouts(book: LayoutBook, chosen: AtWidths): AtWidths {
         ...share,
         spreads: share.spreads.map((spread) => {
           const ground = spread.nth === null ? setting.open! : spread.ground
-          const laidAgain = book.tidied(setting, ground, spread.counts, spread.answer)
+          const laidAgain = book.tidied(setting, ground, spread.counts, spread)
           if (!laidAgain) return spread
           const { asked, answer } = laidAgain
           const before = spread.answer.length!

@@ -103,6 +103,33 @@ describe('a hem that must be kept', () => {
     else expect(result.proof.status).not.toBe('proved')
   })
 
+  describe('and pieces that could lie at another hem', () => {
+    const eitherHem = { ...towels(1).needs, head: { kind: 'kept-hem' as const, depth: cm(2) } }
+    const top = (count: number) => rectangle('top', 190, 15, { count, cloth: ['sheet'], needs: eitherHem })
+    const body = (long: number, count: number) => rectangle('body', 190, long, { count, cloth: ['sheet'] })
+
+    it.each([1, 2])('ends on them where a strip of its own leaves no room: %i sheets', (count) => {
+      // 20 at the head, 212 and the top, 15, at the foot are more than 230; 15, 212 and a foot hem of 2.5 are not
+      const result = plan(orderOf([top(count), body(212, count)], [sheet(['head'], 190, count)]))
+      expect(result.cloths.map((c) => c.placed.map((p) => p.y))).toEqual(Array(count).fill([0, cm(15)]))
+      expect(verify(result)).toEqual([])
+    })
+
+    it('stays on a strip where there is room for one', () => {
+      const result = plan(orderOf([top(1), body(190, 1)], [sheet(['head'], 190)]))
+      expect(result.cloths[0]?.placed.map((p) => p.y).toSorted((a, b) => a - b)).toEqual([cm(20), cm(215)])
+      expect(verify(result)).toEqual([])
+    })
+
+    it('is kept at both ends, one piece or two', () => {
+      for (const count of [1, 2]) {
+        const result = plan(orderOf([top(count)], [sheet(['head', 'foot'], 190)]))
+        expect(result.cloths.map((c) => c.placed.length)).toEqual([count])
+        expect(verify(result)).toEqual([])
+      }
+    })
+  })
+
   it('is refused when it ends on waste', () => {
     const result = plan(orderOf([towels(2)], [sheet(['head'])]))
     const spoilt = result.cloths.map((c) => ({ ...c, remnants: c.remnants.filter((r) => r.y > 0) }))
