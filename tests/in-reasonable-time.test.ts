@@ -1,4 +1,5 @@
 import { readPlan } from '@lengthwise/plan-file'
+import type { Result } from '@lengthwise/planner'
 import { plan } from '@lengthwise/planner'
 import { expect, test } from 'vitest'
 
@@ -8,7 +9,7 @@ import { expect, test } from 'vitest'
  * as it should: work between two questions is not seen here.
  */
 
-function questions(text: string): number {
+function questions(text: string, status: Result['status'] = 'laid'): number {
   const read = readPlan(text)
   if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: ${p.message}`).join('\n'))
   let asked = 0
@@ -19,7 +20,7 @@ function questions(text: string): number {
       return false
     },
   })
-  expect(result.status).toBe('laid')
+  expect(result.status).toBe(status)
   return asked
 }
 
@@ -58,4 +59,20 @@ make: [{ item: pillowcase, finished: 50 x 75, cloth: [${names.join()}] }]
 cloth: [${bolts.join()}]
 `),
   ).toBeLessThan(10_000)
+})
+
+test('how many more sheets would do, where a hem that must be kept finds no place on any', () => {
+  expect(
+    questions(
+      `
+make:
+  - { item: rectangle, name: mat, count: 2, cut: 60 x 60, edges: { foot: { kept-hem: 2 } }, length-runs: either, cloth: sheets }
+  - { item: rectangle, name: cloth, cut: 30 x 50, length-runs: either, cloth: sheets }
+  - { item: rectangle, name: top, count: 2, cut: 60 x 50, edges: { left: { kept-hem: 2 } }, length-runs: either, cloth: sheets }
+cloth:
+  - { name: sheets, from: sheet, size: 60 x 160, count: 2, divide-by: shears, keep: { left: must }, hems: { head: 10, foot: 2, left: 2, right: none } }
+`,
+      'cannot-be-cut',
+    ),
+  ).toBeLessThan(50_000)
 })

@@ -120,7 +120,6 @@ function sheetsMissing(book: LayoutBook, setting: Setting, counts: Counts): numb
     const nths = Array.from({ length: more }, (_, i) => setting.cloth.count + i + 1)
     const larger: Setting = {
       ...setting,
-      id: `${setting.id}+${more}`,
       owned: [...setting.owned, { ground: first.ground, nths }],
     }
     if (shareOut(book, larger, counts, 'look').share) return more

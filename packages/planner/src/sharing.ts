@@ -11,7 +11,8 @@ import { bestOfAsCheap } from './wishes.ts'
 
 /** The cheapest sharing of these pieces. */
 export function shareOut(book: LayoutBook, setting: Setting, counts: Counts, how: How): Sharing {
-  const key = `${setting.id}|${setting.owned.length}|${how}|${countsKey(counts)}`
+  const at = setting.owned.map(({ nths }) => nths.length)
+  const key = `${setting.id}|${at}|${how}|${countsKey(counts)}`
   const known = book.sharings.get(key) ?? book.before?.sharings.get(key)
   if (known) return known
   const sharing =
