@@ -107,21 +107,11 @@ class Search {
   }
 
   run(): Fronts {
-    const { kept, pending } = this
-    const { full } = kept.multisets
+    const { kept } = this
     this.offerPieces()
-    const done: Front[] = []
-    for (let m = pending.pop(); m !== undefined && m !== full; m = pending.pop()) {
-      const front = kept.frontOf(m)!
-      kept.finish(front)
-      if (front.cells.length === 0) continue
-      done.push(front)
-      for (const other of kept.partnersOf(front, done)) {
-        this.join(front, other)
-        if (kept.halted) return { best: [], steps: kept.steps, finished: false, done, kept }
-      }
-    }
-    const whole = kept.frontOf(full)
+    const done = this.joinAll()
+    if (kept.halted) return { best: [], steps: kept.steps, finished: false, done, kept }
+    const whole = kept.frontOf(kept.multisets.full)
     const all = whole ? this.finished(whole.cells) : []
     const { length: fieldLength, zones } = this.problem
     const last = fieldLength === null ? Number.POSITIVE_INFINITY : fieldLength - zones.end
@@ -141,13 +131,35 @@ class Search {
     }
   }
 
+  /**
+   * Joins each multiset's blocks to those before it; all but everything, as far as it goes. By itself, with plain loops: engines
+   * compile it once, not again for each problem that looks a little different, or for each array that may be empty.
+   */
+  private joinAll(): Front[] {
+    const { kept, pending } = this
+    const { full } = kept.multisets
+    const done: Front[] = []
+    for (let m = pending.pop(); m !== undefined && m !== full; m = pending.pop()) {
+      const front = kept.frontOf(m)!
+      kept.finish(front)
+      if (front.cells.length === 0) continue
+      done.push(front)
+      const partners = kept.partnersOf(front, done)
+      for (let i = 0; i < partners.length && !kept.halted; i++) this.join(front, partners[i]!)
+      if (kept.halted) break
+    }
+    return done
+  }
+
   /** All joins of the blocks of two multisets. */
   private join(s: Front, t: Front): void {
     const sum = s.multiset + t.multiset
     const rest = s.restArea + t.restArea - this.kept.total
     const spare = this.kept.rooms.most - this.kept.total
-    for (const a of s.cells)
-      for (const b of t.cells) {
+    for (let i = 0; i < s.cells.length; i++)
+      for (let j = 0; j < t.cells.length; j++) {
+        const a = s.cells[i]!
+        const b = t.cells[j]!
         if (a.waste + b.waste > spare) break
         if (this.kept.halted) return
         if (a.phases || b.phases) this.tied!.join(sum, a, b)

@@ -52,6 +52,9 @@ const POLL_STEPS = 16_384
 const NO_CELLS: Map<number, Cell> = new Map()
 const NO_FAMILIES: Map<number, Cell[]> = new Map()
 
+// until a front is done nothing is known of its cells; never whole numbers first, or engines would see cells of two forms
+const HUGE = Number.POSITIVE_INFINITY
+
 /** Fewer multisets than this have a place each. */
 const MOST_LISTED = 1 << 18
 
@@ -172,32 +175,49 @@ export class Kept {
   /** Drops blocks beside or before which the remaining pieces must leave too much, and notes the least waste of the others. */
   finish(front: Front): void {
     const { width: w, length: l, serves } = this.blocks
-    const counts = this.multisets.countsOf(this.multisets.full - front.multiset)
-    const servedDespiteGaps = this.rooms.servedDespiteGaps(counts, front.restArea)
+    this.rooms.turnTo(this.multisets.countsOf(this.multisets.full - front.multiset))
     const inside = this.total - front.restArea
-    for (const cell of front.cells) {
-      cell.blocks = cell.blocks.filter((b) => {
-        serves[b] = servedDespiteGaps(serves[b]!, w[b]!, l[b]!)
-        return serves[b] !== 0
-      })
-      for (const b of cell.blocks)
+    for (let c = 0; c < front.cells.length; c++) {
+      const cell = front.cells[c]!
+      const { blocks } = cell
+      let kept = 0
+      for (let i = 0; i < blocks.length; i++) {
+        const b = blocks[i]!
+        const served = this.rooms.servedDespiteGaps(serves[b]!, w[b]!, l[b]!, front.restArea)
+        serves[b] = served
+        if (served === 0) continue
+        blocks[kept++] = b
         for (let t = 0; t < front.waste.length; t++)
-          if (serves[b]! & (1 << t)) front.waste[t] = Math.min(front.waste[t]!, w[b]! * l[b]! - inside)
+          if (served & (1 << t)) front.waste[t] = Math.min(front.waste[t]!, w[b]! * l[b]! - inside)
+      }
+      blocks.length = kept
     }
     for (const family of front.families.values())
       dropCovered(family, this.blocks, this.phases!.repeat, this.strictness.covers)
-    front.cells = front.cells.filter((c) => c.blocks.length > 0)
-    for (const cell of front.cells) {
-      cell.waste = Number.POSITIVE_INFINITY
-      cell.width = Number.POSITIVE_INFINITY
-      cell.length = Number.POSITIVE_INFINITY
-      for (const b of cell.blocks) {
-        cell.waste = Math.min(cell.waste, w[b]! * l[b]! - inside)
-        cell.width = Math.min(cell.width, w[b]!)
-        cell.length = Math.min(cell.length, l[b]!)
-      }
+    let filled = 0
+    for (let c = 0; c < front.cells.length; c++) {
+      const cell = front.cells[c]!
+      if (cell.blocks.length === 0) continue
+      this.measure(cell, inside)
+      front.cells[filled++] = cell
     }
-    front.cells.sort((a, b) => a.waste - b.waste)
+    front.cells.length = filled
+    if (filled > 1) front.cells.sort((a, b) => a.waste - b.waste)
+  }
+
+  /** Notes the least waste, width and length of a cell's blocks, whose pieces cover `inside`. */
+  private measure(cell: Cell, inside: number): void {
+    const { width: w, length: l } = this.blocks
+    const { blocks } = cell
+    cell.waste = Number.POSITIVE_INFINITY
+    cell.width = Number.POSITIVE_INFINITY
+    cell.length = Number.POSITIVE_INFINITY
+    for (let i = 0; i < blocks.length; i++) {
+      const b = blocks[i]!
+      cell.waste = Math.min(cell.waste, w[b]! * l[b]! - inside)
+      cell.width = Math.min(cell.width, w[b]!)
+      cell.length = Math.min(cell.length, l[b]!)
+    }
   }
 
   private turnTo(multiset: number): void {
@@ -237,7 +257,7 @@ export class Kept {
     if (this.phases) cell = front.cellOf.get(key)
     else for (const c of front.cells) if (c.flush === flush) cell = c
     if (!cell) {
-      cell = { flush, phases, blocks: [], waste: 0, width: 0, length: 0 }
+      cell = { flush, phases, blocks: [], waste: HUGE, width: HUGE, length: HUGE }
       front.cells.push(cell)
       if (this.phases) front.cellOf.set(key, cell)
       if (phases) familyOf(front, phases, flush).push(cell)

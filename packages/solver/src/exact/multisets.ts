@@ -6,12 +6,14 @@ export class Multisets {
   readonly one: readonly number[]
   /** the number of everything */
   readonly full: number
-  private readonly kinds: Problem['kinds']
+  private readonly counts: readonly number[]
+  private readonly areas: readonly number[]
   private parts = new Float64Array(1)
   private spare = new Float64Array(1)
 
   constructor({ kinds }: Problem) {
-    this.kinds = kinds
+    this.counts = kinds.map((k) => k.count)
+    this.areas = kinds.map((k) => k.area)
     const one: number[] = []
     let m = 1
     for (const k of kinds) {
@@ -23,21 +25,26 @@ export class Multisets {
   }
 
   countsOf(m: number): number[] {
+    const { counts } = this
+    const out: number[] = []
     let rest = m
-    return this.kinds.map((k) => {
-      const n = rest % (k.count + 1)
-      rest = Math.floor(rest / (k.count + 1))
-      return n
-    })
+    for (let kind = 0; kind < counts.length; kind++) {
+      const base = counts[kind]! + 1
+      out.push(rest % base)
+      rest = Math.floor(rest / base)
+    }
+    return out
   }
 
   /** The least area its pieces cover. */
   areaOf(m: number): number {
+    const { counts, areas } = this
     let rest = m
     let sum = 0
-    for (const k of this.kinds) {
-      sum += (rest % (k.count + 1)) * k.area
-      rest = Math.floor(rest / (k.count + 1))
+    for (let kind = 0; kind < counts.length; kind++) {
+      const base = counts[kind]! + 1
+      sum += (rest % base) * areas[kind]!
+      rest = Math.floor(rest / base)
     }
     return sum
   }

@@ -31,7 +31,8 @@ export class PackedCounts {
 
   /** Adds the multiset with this mixed-radix number; its slot is the number added before it. */
   push(multiset: number): void {
-    for (const [i, w] of this.wordsOf(multiset).entries()) this.packed[i]!.push(w)
+    const words = this.wordsOf(multiset)
+    for (let i = 0; i < words.length; i++) this.packed[i]!.push(words[i]!)
   }
 
   wordsOf(multiset: number): number[] {

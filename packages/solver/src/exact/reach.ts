@@ -24,18 +24,20 @@ export class Reach {
     this.sums = few ? null : sumsUpTo(items, most)
   }
 
-  /** Units of a stretch that stay empty at least, when `counts` of each item remain. The function is good until the next call. */
-  gapsFor(counts: readonly number[]): (stretch: number) => number {
-    const { sums } = this
-    if (this.bits.length > 0) {
-      const bits = this.fill(counts)
-      return (stretch) => stretch - highestUpTo(bits, stretch)
-    }
-    return sums ? (stretch) => stretch - lastUpTo(sums, stretch) : () => 0
+  /** Units of a stretch that stay empty at least, when as many of each item remain as it was turned to. */
+  gapOf(stretch: number): number {
+    const { bits, sums } = this
+    if (bits.length > 0) return stretch - highestUpTo(bits[0]!, stretch)
+    return sums ? stretch - lastUpTo(sums, stretch) : 0
+  }
+
+  /** So many of each item remain. */
+  turnTo(counts: readonly number[]): void {
+    if (this.bits.length > 0) this.fill(counts)
   }
 
   /** Most calls differ from the one before in the first items only: what the others sum up to is there already. */
-  private fill(counts: readonly number[]): Uint32Array {
+  private fill(counts: readonly number[]): void {
     let i = this.items.length - 1
     while (i >= 0 && counts[i] === this.counted[i]) i--
     for (; i >= 0; i--) {
@@ -44,7 +46,6 @@ export class Reach {
       addCopies(bits, this.items[i]!.sizes, counts[i]!)
       this.counted[i] = counts[i]!
     }
-    return this.bits[0]!
   }
 }
 

@@ -93,19 +93,19 @@ export class Rooms {
     return out
   }
 
-  /** The same by the gaps that the remaining pieces, `counts` of each kind, must leave beside and before the block. */
-  servedDespiteGaps(
-    counts: readonly number[],
-    restArea: number,
-  ): (serves: number, width: number, length: number) => number {
-    const across = this.widthSums.gapsFor(counts)
-    const along = this.lengthSums.gapsFor(counts)
-    return (serves, width, length) => {
-      let out = serves
-      for (let t = 0; t < this.rooms.length; t++)
-        if (serves & (1 << t) && this.rooms[t]!.leavesTooMuch(width, length, restArea, across, along)) out &= ~(1 << t)
-      return out
-    }
+  /** The gaps that are asked for next are those of so many remaining pieces of each kind. */
+  turnTo(counts: readonly number[]): void {
+    this.widthSums.turnTo(counts)
+    this.lengthSums.turnTo(counts)
+  }
+
+  /** The same by the gaps that the remaining pieces must leave beside and before the block. */
+  servedDespiteGaps(serves: number, width: number, length: number, restArea: number): number {
+    let out = serves
+    for (let t = 0; t < this.rooms.length; t++)
+      if (serves & (1 << t) && this.rooms[t]!.leavesTooMuch(width, length, restArea, this.widthSums, this.lengthSums))
+        out &= ~(1 << t)
+    return out
   }
 
   /** What so many of each kind weigh, under each of the scales of each trial. */
@@ -161,7 +161,14 @@ class Room {
   }
 
   weightsOf(counts: readonly number[]): number[] {
-    return this.weights.map(({ values }) => counts.reduce((sum, n, i) => sum + n * values[i]!, 0))
+    const out: number[] = []
+    for (let i = 0; i < this.weights.length; i++) {
+      const { values } = this.weights[i]!
+      let sum = 0
+      for (let kind = 0; kind < counts.length; kind++) sum += counts[kind]! * values[kind]!
+      out.push(sum)
+    }
+    return out
   }
 
   /** Do the remaining pieces weigh more than the rescaled field holds beside and beyond the block? */
@@ -174,16 +181,10 @@ class Room {
     return false
   }
 
-  leavesTooMuch(
-    width: number,
-    length: number,
-    restArea: number,
-    across: (stretch: number) => number,
-    along: (stretch: number) => number,
-  ): boolean {
+  leavesTooMuch(width: number, length: number, restArea: number, across: Reach, along: Reach): boolean {
     const { gaps } = this.strictness
-    const beside = (across(this.width - width) + gaps) * length
-    const before = (along(this.reach - length) + gaps) * width
+    const beside = (across.gapOf(this.width - width) + gaps) * length
+    const before = (along.gapOf(this.reach - length) + gaps) * width
     return width * length + restArea + beside + before > this.capacity
   }
 }

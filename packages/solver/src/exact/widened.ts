@@ -93,7 +93,8 @@ function raisedWidths({ kinds }: Problem, width: number, strict: number): number
     let most = width
     for (let n = 1; n <= kinds[kind]!.count && n * own <= width; n++) {
       const left = width - n * own
-      const gap = reach.gapsFor(kinds.map(({ count }, other) => (other === kind ? count - n : count)))(left)
+      reach.turnTo(kinds.map(({ count }, other) => (other === kind ? count - n : count)))
+      const gap = reach.gapOf(left)
       most = Math.min(most, own + Math.floor(gap / n) + strict)
     }
     raised[kind]![posture] = most
