@@ -1,5 +1,4 @@
-// Runs the bench as one file, put together like the command: a runner of scripts that puts helpers of its own into every
-// function would be timed with them.
+// Runs the bench as one file, put together like the command: what a runner of scripts adds to every function would be timed too.
 import { join } from 'node:path'
 import { build } from 'esbuild'
 
