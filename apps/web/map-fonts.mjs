@@ -1,6 +1,6 @@
 // The typeface of the page and of the map it prints: Alegreya Sans (SIL Open Font License 1.1) with the outlines and widths of
-// the letters of most European languages only. Glyph numbers, kerning and hinting are kept as they are, so that the page
-// writes the very bytes the command writes.
+// the letters of most European languages and of Vietnamese only. Glyph numbers, kerning and hinting are kept as they are, so
+// that the page writes the very bytes the command writes.
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname } from 'node:path'

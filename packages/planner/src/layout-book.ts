@@ -123,7 +123,7 @@ export class LayoutBook {
 
   /**
    * A layout once more, for the largest remnant, the fewest divisions and the fewest changes of direction; a shorter one where it
-was not looked for as far as what is shown deserves. Null when there is none as short, or no time.
+   * was not looked for as far as what is shown deserves. Null when there is none as short, or no time.
    */
   tidied(setting: Setting, ground: Ground, counts: Counts, { asked: { hems }, answer: before }: Laid): Laid | null {
     if (this.effort.stop?.()) return null
